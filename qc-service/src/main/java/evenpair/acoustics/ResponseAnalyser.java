@@ -59,7 +59,7 @@ public final class ResponseAnalyser {
     InverseFilter inverse = new InverseFilter(sweep, played, fourier);
     inversePower = inverse.power();
     window = new ArrivalWindow(sweep);
-    ResponseSpectrum spectrum = new ResponseSpectrum(sweep, inverse, fourier, window);
+    ResponseSpectrum spectrum = new ResponseSpectrum(sweep, inverse, window);
     finder = new SweepFinder(sweep, inverse, spectrum, head, fourier.length());
     noise = new LeadInNoise(sweep.rateHz());
     dropOuts = new DropOuts(sweep);
