@@ -54,13 +54,19 @@ record ToneReading(double amplitude, double frequencyHz, double distortionPercen
     return new ToneReading(fit.amplitude(), fit.frequencyHz(), distortion, drift, steady.seconds());
   }
 
+  /** @return {@link #pascalPerFullScale(double, double)} of this tone */
+  double pascalPerFullScale(double levelDb) {
+    return pascalPerFullScale(levelDb, amplitude);
+  }
+
   /**
    * Sound pressure (instantaneous, Pa) that a sample of 1.0 stands for: √2·p_rms/A, p_rms = 20 µPa·10^(L/20) (94 dB is
    * 1.002374467 Pa).
    *
    * @param levelDb L, the calibrator's stated level, dB re 20 µPa
+   * @param amplitude A, fitted peak of the tone re full scale, above 0
    */
-  double pascalPerFullScale(double levelDb) {
+  static double pascalPerFullScale(double levelDb, double amplitude) {
     return Math.sqrt(2) * P0_PASCAL * Math.pow(10, levelDb / 20) / amplitude;
   }
 
