@@ -9,6 +9,7 @@ import evenpair.tolerance.Channel;
 import evenpair.tolerance.Judgement;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
+import evenpair.web.Software;
 import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Optional;
@@ -40,7 +41,7 @@ class AttemptRecorder {
   private final Announcements announcements;
   private final Ids ids;
   private final InspectionSettings settings;
-  private final SoftwareVersion software;
+  private final Software software;
   private final JsonMapper mapper;
 
   AttemptRecorder(
@@ -59,7 +60,7 @@ class AttemptRecorder {
       Announcements announcements,
       Ids ids,
       InspectionSettings settings,
-      SoftwareVersion software,
+      Software software,
       JsonMapper mapper) {
     this.transactions = transactions;
     this.entities = entities;
@@ -182,7 +183,7 @@ class AttemptRecorder {
 
   private InspectionRow opened(PreparedAttempt attempt, UUID operator, StoredLimitSet limits) {
     return new InspectionRow(
-        ids.next(), attempt.submission(), operator, limits, attempt.measuredAt(), software.get());
+        ids.next(), attempt.submission(), operator, limits, attempt.measuredAt(), software.version());
   }
 
   private AttemptRow stored(
@@ -194,7 +195,7 @@ class AttemptRecorder {
             attempt.measuredAt(),
             attempt.receivedAt(),
             attempt.heard().stimulus().map(stimulus -> stimulus.name()).orElse(null),
-            software.get());
+            software.version());
     return new AttemptRow(
         ids.next(),
         inspection,
@@ -229,7 +230,7 @@ class AttemptRecorder {
 
   private void persistVerdict(InspectionRow inspection, Judgement judgement) {
     UUID entry = seals.closed(inspection, judgement);
-    entities.persist(new VerdictRow(inspection, judgement, entry, software.get()));
+    entities.persist(new VerdictRow(inspection, judgement, entry, software.version()));
     announcements.closed(inspection);
   }
 }

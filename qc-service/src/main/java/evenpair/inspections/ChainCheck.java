@@ -43,7 +43,7 @@ final class ChainCheck {
       List<Reason> problems, Channel channel, Optional<Instant> until, Instant at, ReasonKind missing, ReasonKind expired) {
     if (until.isEmpty()) {
       problems.add(Reason.of(missing, channel, null, null));
-    } else if (at.isAfter(until.get())) {
+    } else if (!at.isBefore(until.get())) {
       problems.add(Reason.of(expired, channel, null, null));
     }
   }

@@ -1,6 +1,6 @@
 package evenpair.inspections;
 
-import evenpair.captures.Stimulus;
+import evenpair.captures.Stimuli.Stimulus;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.Reason;
 import java.util.List;

@@ -4,7 +4,7 @@ import evenpair.acoustics.ResponseAnalyser;
 import evenpair.acoustics.Samples;
 import evenpair.acoustics.UnusableCapture;
 import evenpair.captures.Stimuli;
-import evenpair.captures.Stimulus;
+import evenpair.captures.Stimuli.Stimulus;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.Reason;
 import evenpair.tolerance.ReasonKind;
@@ -57,7 +57,7 @@ class Hearing {
             () ->
                 new Refusal(422, "unknown-stimulus", "There is no stimulus '" + name + "'.")
                     .with("field", "stimulus")
-                    .with("choices", stimuli.names()));
+                    .with("choices", names()));
   }
 
   private Refusal unknownRate(SentChannel channel, double rate) {
@@ -66,7 +66,7 @@ class Hearing {
             422, "sample-rate", "The part '" + part + "' has " + hertz(rate) + ", for which there is no stimulus.")
         .with("part", part)
         .with("expected", "a sample rate that a stimulus has")
-        .with("choices", stimuli.names());
+        .with("choices", names());
   }
 
   private static void requireRate(SentChannel channel, Stimulus stimulus) {
@@ -94,6 +94,10 @@ class Hearing {
 
   private static Reason reason(Channel channel, UnusableCapture e) {
     return Reason.of(ReasonKind.valueOf(e.flaw().name()), channel, null, null);
+  }
+
+  private List<String> names() {
+    return stimuli.all().stream().map(Stimulus::name).toList();
   }
 
   private static boolean silent(Heard heard) {

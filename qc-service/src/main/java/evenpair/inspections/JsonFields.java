@@ -29,6 +29,8 @@ final class JsonFields {
   /** @param field the field's name @param problem what is wrong @param expected what would be right */
   record Problem(String field, String problem, String expected) {}
 
+  private static final String UNKNOWN = "is not known";
+
   private final String part;
   private final JsonNode object;
   private final List<Problem> problems = new ArrayList<>();
@@ -38,7 +40,7 @@ final class JsonFields {
     this.object = object;
     for (String field : object.propertyNames()) {
       if (!known.contains(field)) {
-        add(field, "is not a known field", "one of " + String.join(", ", known.stream().sorted().toList()));
+        add(field, UNKNOWN, "one of " + String.join(", ", known.stream().sorted().toList()));
       }
     }
   }
@@ -162,7 +164,7 @@ final class JsonFields {
     Problem first = problems.get(0);
     String detail =
         "The field '" + first.field() + "' of '" + part + "' " + first.problem() + "; expected: " + first.expected() + ".";
-    throw new Refusal(400, "invalid-field", detail)
+    throw new Refusal(400, first.problem().equals(UNKNOWN) ? "unknown-field" : "invalid-field", detail)
         .with("part", part)
         .with("field", first.field())
         .with("expected", first.expected())
