@@ -64,10 +64,8 @@ export class BatchDetail {
     const draw = async (/** @type {Api.Statistics | null} */ statistics) => this.#drawHead(head, await known, statistics)
     try {
       const search = new URLSearchParams(this.#query).toString()
-      const [statistics, curves] = await Promise.all([
-        /** @type {Promise<Api.Statistics>} */ (get(this.#path("statistics", search), signal)),
-        /** @type {Promise<Api.BatchCurves>} */ (get(this.#path("curves", `${search ? `${search}&` : ""}limit=${SHOWN_UNITS}`), signal)),
-      ])
+      const statistics = /** @type {Api.Statistics} */ (await get(this.#path("statistics", search), signal))
+      const curves = /** @type {Api.BatchCurves} */ (await get(this.#path("curves", `${search ? `${search}&` : ""}limit=${SHOWN_UNITS}`), signal))
       await draw(statistics)
       const reasons = await this.#reasonsOf(statistics)
       this.#drawBody(body, statistics, curves, reasons)

@@ -191,7 +191,7 @@ function field(name, props) {
 
 /** @param {string} id @param {string} label @param {HTMLElement} control */
 function labelled(id, label, control) {
-  return el("div", { class: `labelled ${id}` }, el("label", { for: id }, label), control)
+  return el("div", { class: "labelled" }, el("label", { for: id }, label), control)
 }
 
 /** @param {string} value @param {string} label @param {string | undefined} chosen */

@@ -4,7 +4,7 @@ import { el, put } from "../dom.js"
 import { takesText } from "../keys.js"
 import { listen } from "../live.js"
 import { remember, recall } from "../memory.js"
-import { ResponsePanel } from "../plot/response-panel.js"
+import { hasCurves, ResponsePanel } from "../plot/response-panel.js"
 import { regionsTable } from "../regions.js"
 import { hashOf } from "../router.js"
 import { t } from "../texts.js"
@@ -46,7 +46,7 @@ class Bench {
     put(host, el("div", { class: "bench" },
       el("div", { class: "bench-side" }, this.#form.element, this.#recent.element),
       this.#verdict.element, el("section", { class: "bench-plot" }, this.#plot.element), this.#regions))
-    put(this.#regions, regionsTable([]))
+    put(this.#regions, regionsTable([], []))
     this.#verdict.waiting()
     this.#form.focusSerial()
     this.#live = listen({
@@ -123,7 +123,7 @@ class Bench {
     this.#shownId = null
     this.#verdict.failed(failure)
     this.#plot.clear(failure instanceof Offline ? t("screen.plot.offline") : t("screen.plot.refused"))
-    put(this.#regions, regionsTable([]))
+    put(this.#regions, regionsTable([], []))
   }
 
   /** Reads this station's latest inspections; shows the newest if asked to. @param {boolean} showNewest */
@@ -155,12 +155,14 @@ class Bench {
     this.#verdict.show(inspection)
     this.#recent.mark(inspection.id)
     remember("unit", inspection.serial)
-    put(this.#regions, regionsTable(inspection.regions ?? []))
+    put(this.#regions, regionsTable(inspection.regions ?? [], inspection.reasons))
+    if (!hasCurves(inspection)) return this.#plot.clear(t("screen.plot.none"))
     try {
       const curves = /** @type {Api.Curves} */ (await get(`/api/inspections/${inspection.id}/curves`, this.#closed.signal))
       if (this.#shownId === inspection.id) this.#plot.show(curves, inspection.reasons)
     } catch (failure) {
       if (this.#shownId !== inspection.id || this.#closed.signal.aborted) return
+      if (!(failure instanceof Problem || failure instanceof Offline)) throw failure
       this.#plot.clear(failure instanceof Offline ? t("screen.plot.offline") : t("screen.plot.none"))
     }
   }

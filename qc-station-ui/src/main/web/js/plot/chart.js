@@ -40,7 +40,8 @@ export function buildChart(host, spec, onIndex) {
   const colours = readColours()
   const ground = groundOf(spec.width, spec.height)
   const levels = levelLines(spec.low, spec.high, ground.height / (spec.high - spec.low))
-  let quiet = false   // a cursor moved by code reports nothing
+  let standing = -1
+  let ready = false   // places are known only after the first commit
 
   /** @param {any} u @returns {import("./paint.js").Surface} */
   const surface = (u) => ({
@@ -77,7 +78,7 @@ export function buildChart(host, spec, onIndex) {
       stroke: colours[line.colour], width: line.width, dash: line.dash, points: { show: false }, spanGaps: false,
     }))],
     cursor: {
-      drag: { x: false, y: false }, points: { show: spec.lines.length > 0, size: 9 }, y: false,
+      drag: { x: false, y: false }, points: { size: 9 }, y: false,
       move: (/** @type {any} */ u, /** @type {number} */ left, /** @type {number} */ top) =>
         left < 0 ? [left, top] : [u.valToPos(u.data[0][u.posToIdx(left)], "x"), top],
     },
@@ -104,19 +105,23 @@ export function buildChart(host, spec, onIndex) {
           .map((line) => ({ text: line.name, values: line.values, colour: colours[line.colour] })))
         spec.marks.forEach((mark) => paintMark(s, mark))
       }],
-      setCursor: [(/** @type {any} */ u) => {
-        if (!quiet && u.cursor.idx !== null && u.cursor.idx !== undefined && u.cursor.left >= 0) onIndex(u.cursor.idx)
+      ready: [() => {
+        ready = true
+        if (standing >= 0) stand(standing)
       }],
     },
   }, [spec.hz, ...spec.lines.map((line) => line.values)], host)
 
+  /** @param {number} index grid point to stand on */
+  function stand(index) {
+    standing = index
+    if (ready) plot.setCursor({ left: plot.valToPos(Math.max(LOWEST_HZ, spec.hz[index]), "x"), top: 0 })
+  }
+  plot.over.addEventListener("mousemove", (event) => onIndex(plot.posToIdx(event.clientX - plot.over.getBoundingClientRect().left)))
+  plot.over.addEventListener("mouseleave", () => standing >= 0 && stand(standing))
+
   return {
-    /** @param {number} index grid point to stand on */
-    stand(index) {
-      quiet = true
-      plot.setCursor({ left: plot.valToPos(Math.max(LOWEST_HZ, spec.hz[index]), "x"), top: 0 })
-      quiet = false
-    },
+    stand,
     /** @param {number} clientX @param {number} clientY @returns {{ index: number, db: number } | null} what lies under a place of the page */
     at(clientX, clientY) {
       const box = plot.over.getBoundingClientRect()

@@ -136,6 +136,7 @@ export function paintEndLabels(s, labels) {
     .sort((a, b) => a.y - b.y)
   spread(rows, 15 * ratio, box.bottom - 7 * ratio)
   ctx.save()
+  ctx.textAlign = "left"
   ctx.textBaseline = "middle"
   ctx.font = font(s, 13, 600)
   for (const row of rows) {
@@ -165,6 +166,7 @@ export function paintMark(s, mark) {
 function paintTag(s, x, y, text) {
   const { ctx, box, ratio, colours } = s
   ctx.font = font(s, 13, 700)
+  ctx.textAlign = "left"
   const width = ctx.measureText(text).width + 12 * ratio, height = 22 * ratio
   const rightwards = x + 14 * ratio + width < box.right
   const left = rightwards ? x + 14 * ratio : x - 14 * ratio - width

@@ -16,6 +16,11 @@ import { walked } from "./walk.js"
 /** Kinds of reason that belong to the difference plot; every other one with a place belongs to the response plot. */
 const OF_THE_PAIR = ["match", "balance"]
 
+/** Whether an inspection has curves: a valid seating makes them. @param {Api.Inspection} inspection */
+export function hasCurves(inspection) {
+  return (inspection.seatings?.valid ?? 1) > 0
+}
+
 export class ResponsePanel {
   /** @type {Shown | null} */
   #shown = null
@@ -127,9 +132,9 @@ export class ResponsePanel {
     const chart = buildChart(host, {
       hz: curves.frequencyHz, width, height, low: scale.low, high: scale.high, caption: t("screen.plot.level"),
       lines: [
-        { name: t("screen.plot.golden"), values: curves.golden.levelDb, colour: "golden", width: 1.2, label: true },
         { name: t("screen.plot.right"), values: s.right, colour: "right", width: 2.2, dash: [7, 4], label: true },
         { name: t("screen.plot.left"), values: s.left, colour: "left", width: 2.2, label: true },
+        { name: t("screen.plot.golden"), values: curves.golden.levelDb, colour: "golden", width: 1, label: true },
       ],
       bands: [{ lower: curves.windows.lowerDb, upper: curves.windows.upperDb, colour: "window", edge: "window-edge" }],
       regions: regionsOf(curves, reasons), specified: rangeOf(curves),

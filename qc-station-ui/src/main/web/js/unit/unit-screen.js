@@ -1,9 +1,9 @@
 // Unit: everything about one pair by its serial number.
-import { get, Problem } from "../api.js"
+import { get, Offline, Problem } from "../api.js"
 import { el, put } from "../dom.js"
 import { takesText } from "../keys.js"
 import { remember } from "../memory.js"
-import { ResponsePanel } from "../plot/response-panel.js"
+import { hasCurves, ResponsePanel } from "../plot/response-panel.js"
 import { regionsTable } from "../regions.js"
 import { go, hashOf } from "../router.js"
 import { shape } from "../shapes.js"
@@ -92,8 +92,8 @@ class UnitScreen {
           el("p", {}, unit.productName ?? unit.product, " \u00b7 ", el("a", { href: hashOf("batch", unit.batch, { product: unit.product }) }, unit.batch)),
           el("ul", { class: "tunings" }, unit.tunings.map((tuning) => el("li", {}, shape(tuning.verdict ?? "INCOMPLETE"), tuning.tuning,
             el("span", { class: "more" }, tuning.verdict ? tOf("screen.word.", tuning.verdict) : tuning.required ? t("screen.unit.missing") : t("screen.unit.optional")))))),
-        certificateButton(`/api/units/${encodeURIComponent(unit.serial)}/certificate`, t("screen.certificate.unit")), searchForm("")),
-      this.#history.element, el("section", { class: "unit-plot" }, this.#panel.element), this.#record))
+        certificateButton(`/api/units/${encodeURIComponent(unit.serial)}/certificate`, t("screen.certificate.unit"))),
+      el("div", { class: "unit-side" }, searchForm(""), this.#history.element), el("section", { class: "unit-plot" }, this.#panel.element), this.#record))
     const first = unit.inspections.find((inspection) => inspection.id === this.#wanted) ?? this.#history.newest()
     if (first) this.#open(first.id)
     else this.#panel.clear(t("screen.unit.none"))
@@ -109,10 +109,12 @@ class UnitScreen {
       const inspection = /** @type {Api.Inspection} */ (await get(`/api/inspections/${id}`, this.#closed.signal))
       if (stale()) return
       this.#drawRecord(inspection)
+      if (!hasCurves(inspection)) return this.#panel.clear(t("screen.plot.none"))
       const curves = /** @type {Api.Curves} */ (await get(`/api/inspections/${id}/curves`, this.#closed.signal))
       if (!stale()) this.#panel.show(curves, inspection.reasons)
     } catch (failure) {
       if (stale()) return
+      if (!(failure instanceof Problem || failure instanceof Offline)) throw failure
       this.#panel.clear(failure instanceof Problem ? t("screen.plot.none") : t("screen.plot.offline"))
     }
   }
@@ -125,6 +127,6 @@ class UnitScreen {
       inspection.reasons.length ? el("ol", { class: "record-reasons" }, inspection.reasons.map((reason) => el("li", {}, reason.text)))
         : el("p", { class: "quiet" }, inspection.verdict === "PASS" ? t("screen.verdict.allInside") : t("screen.unit.noReason")),
       certificateButton(inspection.links?.certificate ?? `/api/inspections/${inspection.id}/certificate`, t("screen.certificate.inspection")),
-      regionsTable(inspection.regions ?? []), attemptsTable(inspection), factsList(inspection))
+      regionsTable(inspection.regions ?? [], inspection.reasons), attemptsTable(inspection), factsList(inspection))
   }
 }
