@@ -11,7 +11,7 @@ import java.util.List;
 public enum Design {
   /**
    * Two dynamic drivers for the bass, two balanced armatures for mid and presence, two planar tweeters. The armature for the
-   * mid range is wired the other way round so that the branches add up at the crossovers, and so are the tweeters.
+   * mid range and the lower tweeter are wired the other way round so that neighbouring branches add up at their crossovers.
    */
   SEDGE_2("sedge-2", EarSimulator.IEC_60318_4, 180, 97) {
     @Override
@@ -23,7 +23,7 @@ public enum Design {
               Driver.of(MID_ARMATURE, -1.0, firstOrderHighPass(380), lowPass(2750, 1.9)),
               Driver.of(UPPER_ARMATURE, 0.80, highPass(2100, 0.7), lowPass(4300, 1.1)),
               Driver.of(LOWER_TWEETER, -0.34, highPass(6000, 0.75), lowPass(15_000, 0.9)),
-              Driver.of(UPPER_TWEETER, -0.36, highPass(10_500, 0.8), lowPass(21_000, 1.0))),
+              Driver.of(UPPER_TWEETER, 0.50, highPass(10_500, 0.8), highPass(9500, 0.7), lowPass(21_000, 1.0))),
           new Canal(8000, 0.22),
           4,
           1);

@@ -29,16 +29,11 @@ public enum Fault {
       return good.with(side, Earpiece::reversed);
     }
   },
-  /** A wrong value in the crossover between the dynamic drivers and the armatures. */
+  /** A wrong value in the crossover between the two armatures. */
   SHIFTED_CROSSOVER("shifted crossover", Expected.FAIL) {
     @Override
     Sides in(Sides good, Channel side) {
-      return good.with(
-          side,
-          earpiece ->
-              earpiece
-                  .with("dynamic 1", driver -> driver.crossedOverAt(1.9))
-                  .with("dynamic 2", driver -> driver.crossedOverAt(1.9)));
+      return good.with(side, earpiece -> earpiece.with(UPPER_ARMATURE, driver -> driver.crossedOverAt(0.55)));
     }
   },
   LOW_SENSITIVITY("low sensitivity", Expected.FAIL) {
@@ -51,8 +46,8 @@ public enum Fault {
   MISMATCHED_PAIR("mismatched pair", Expected.FAIL) {
     @Override
     Sides in(Sides good, Channel side) {
-      return good.with(side, earpiece -> armatures(earpiece, 0.25, 1.1))
-          .with(side.other(), earpiece -> armatures(earpiece, -0.25, -1.1));
+      return good.with(side, earpiece -> armatures(earpiece, 0.25, 1.3))
+          .with(side.other(), earpiece -> armatures(earpiece, -0.25, -1.3));
     }
   },
   /** The unit is good; one eartip does not seal in the first mounting. */

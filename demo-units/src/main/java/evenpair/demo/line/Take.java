@@ -16,7 +16,7 @@ public record Take(double startSeconds, Flaw flaw) {
   /** The largest start that {@link #on} gives. */
   public static final double LATEST_START_SECONDS = LOOSE_START_SECONDS + 0.1;
 
-  private static final double NOISY_DB = 101;
+  private static final double NOISY_DB = 95;
   private static final double WRONG_GAIN = 8;
 
   /** What can go wrong with a recording of a good earpiece. */
