@@ -45,6 +45,16 @@ public record Sweep(
     return seconds / Math.log(toHz / fromHz);
   }
 
+  /** @return where the fade-in ends, Hz: below it the sweep is weaker than its law */
+  double usableFromHz() {
+    return fromHz * Math.exp(fadeSeconds / rate());
+  }
+
+  /** @return where the fade-out begins, Hz: above it the sweep is weaker than its law */
+  double usableToHz() {
+    return toHz * Math.exp(-fadeSeconds / rate());
+  }
+
   private static void require(boolean holds, String rule, double value) {
     if (!holds) {
       throw new IllegalArgumentException(rule + ", was " + value);
