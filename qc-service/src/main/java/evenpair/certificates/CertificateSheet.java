@@ -71,8 +71,8 @@ final class CertificateSheet {
   private String caption(JudgedCurves curves, String simulator) {
     return wording.text(curves.smoothing().equals("none") ? "caption.unsmoothed" : "caption", Map.of(
         "smoothing", curves.smoothing(),
-        "left", curves.leftAlignmentDb(),
-        "right", curves.rightAlignmentDb(),
+        "left", wording.signed(curves.leftAlignmentDb()),
+        "right", wording.signed(curves.rightAlignmentDb()),
         "from", curves.specifiedFromHz(),
         "to", curves.specifiedToHz(),
         "simulator", simulator));

@@ -12,6 +12,9 @@ import java.util.Map;
 final class Wording {
   private static final DateTimeFormatter UTC = DateTimeFormatter.ofPattern("uuuu-MM-dd, HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
 
+  private static final char HYPHEN = '-';
+  private static final char MINUS = '\u2212';
+
   private final Texts texts;
   private final Locale locale;
 
@@ -34,7 +37,7 @@ final class Wording {
 
   /** @return a deviation in dB, one decimal, with its sign */
   String signed(double db) {
-    return text("number.signed", Map.of("value", db));
+    return text("number.signed", Map.of("value", db)).replace(HYPHEN, MINUS);
   }
 
   /** @return a size in dB, one decimal, without sign */
