@@ -1,8 +1,9 @@
 package evenpair.acoustics;
 
 /**
- * The window around the linear arrival: flat from half of its front to 250 ms after, with half-cosine ends. The front takes
- * 0.3 of the gap to the second harmonic, L·ln 2, so that neither that harmonic nor its decay enters.
+ * The window around the linear arrival: flat from half of its front to 250 ms after, with
+ * half-cosine ends. The front takes 0.3 of the gap to the second harmonic, L·ln 2, so that neither
+ * that harmonic nor its decay enters.
  */
 final class ArrivalWindow {
   private static final double FRONT_OF_GAP = 0.3;
@@ -27,17 +28,23 @@ final class ArrivalWindow {
     energy = sum;
   }
 
-  /** @return samples from the window's first one to its last */
+  /**
+   * @return samples from the window's first one to its last
+   */
   int length() {
     return weights.length;
   }
 
-  /** @return samples before the arrival */
+  /**
+   * @return samples before the arrival
+   */
   int front() {
     return front;
   }
 
-  /** @return Σ w²: what the window leaves of a white noise's power */
+  /**
+   * @return Σ w²: what the window leaves of a white noise's power
+   */
   double energy() {
     return energy;
   }
@@ -47,7 +54,8 @@ final class ArrivalWindow {
    *
    * @param circular the impulse response
    * @param arrival index of the arrival
-   * @param target zeros, at least as long as the window; the arrival comes to index 0, what lies before it to the end
+   * @param target zeros, at least as long as the window; the arrival comes to index 0, what lies
+   *     before it to the end
    */
   void cut(double[] circular, int arrival, double[] target) {
     for (int n = 0; n < weights.length; n++) {

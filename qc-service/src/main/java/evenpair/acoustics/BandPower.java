@@ -1,8 +1,9 @@
 package evenpair.acoustics;
 
 /**
- * Means of a power spectrum over bands: the cumulative trapezoid over the bins, carried on to the band's edges inside their
- * bins, so that a band narrower than a bin still has the mean of the line through its neighbours.
+ * Means of a power spectrum over bands: the cumulative trapezoid over the bins, carried on to the
+ * band's edges inside their bins, so that a band narrower than a bin still has the mean of the line
+ * through its neighbours.
  */
 final class BandPower {
   private final double[] power;

@@ -3,10 +3,11 @@ package evenpair.acoustics;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * A second-order filter y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2], normalised to a0 = 1.
+ * A second-order filter y[n] = b0·x[n] + b1·x[n−1] + b2·x[n−2] − a1·y[n−1] − a2·y[n−2], normalised
+ * to a0 = 1.
  *
- * <p>The factories follow the Audio EQ Cookbook (R. Bristow-Johnson, W3C Note, 8 June 2021), with α = sin ω0/(2Q),
- * ω0 = 2π·f0/fs and A = 10^(dB/40).
+ * <p>The factories follow the Audio EQ Cookbook (R. Bristow-Johnson, W3C Note, 8 June 2021), with α
+ * = sin ω0/(2Q), ω0 = 2π·f0/fs and A = 10^(dB/40).
  *
  * @param b0 feed-forward, the present sample
  * @param b1 feed-forward, one sample back
@@ -15,7 +16,9 @@ import org.apache.commons.math3.complex.Complex;
  * @param a2 feedback, two samples back
  */
 public record Biquad(double b0, double b1, double b2, double a1, double a2) {
-  /** @throws IllegalArgumentException if a coefficient is not finite */
+  /**
+   * @throws IllegalArgumentException if a coefficient is not finite
+   */
   public Biquad {
     if (!Double.isFinite(b0 + b1 + b2 + a1 + a2)) {
       throw new IllegalArgumentException("biquad coefficients must be finite");
@@ -39,12 +42,18 @@ public record Biquad(double b0, double b1, double b2, double a1, double a2) {
     return normalised(1 + alpha * a, c, 1 - alpha * a, 1 + alpha / a, c, 1 - alpha / a);
   }
 
-  /** A low shelf: {@code gainDb} at 0 Hz, half of it (in dB) at {@code hz}, none at high frequencies. Ranges as for a peak. */
+  /**
+   * A low shelf: {@code gainDb} at 0 Hz, half of it (in dB) at {@code hz}, none at high
+   * frequencies. Ranges as for a peak.
+   */
   public static Biquad lowShelf(double hz, double gainDb, double q, double rateHz) {
     return shelf(angle(hz, q, rateHz), gainDb, q, 1);
   }
 
-  /** A high shelf: none at 0 Hz, half of {@code gainDb} (in dB) at {@code hz}, all of it at fs/2. Ranges as for a peak. */
+  /**
+   * A high shelf: none at 0 Hz, half of {@code gainDb} (in dB) at {@code hz}, all of it at fs/2.
+   * Ranges as for a peak.
+   */
   public static Biquad highShelf(double hz, double gainDb, double q, double rateHz) {
     return shelf(angle(hz, q, rateHz), gainDb, q, -1);
   }
@@ -85,12 +94,16 @@ public record Biquad(double b0, double b1, double b2, double a1, double a2) {
     return above.divide(below);
   }
 
-  /** @return 20·lg|H| at a frequency, dB; −∞ at a zero on the unit circle */
+  /**
+   * @return 20·lg|H| at a frequency, dB; −∞ at a zero on the unit circle
+   */
   public double gainDb(double hz, double rateHz) {
     return 20 * Math.log10(response(hz, rateHz).abs());
   }
 
-  /** @return the filtered signal, as long as the input, from rest; a new array */
+  /**
+   * @return the filtered signal, as long as the input, from rest; a new array
+   */
   public double[] filter(double[] input) {
     double[] output = new double[input.length];
     double s1 = 0;
@@ -105,7 +118,10 @@ public record Biquad(double b0, double b1, double b2, double a1, double a2) {
     return output;
   }
 
-  /** @param side 1 for the low shelf, −1 for the high one: the sign of every cos ω term of the cookbook */
+  /**
+   * @param side 1 for the low shelf, −1 for the high one: the sign of every cos ω term of the
+   *     cookbook
+   */
   private static Biquad shelf(double w, double gainDb, double q, int side) {
     double a = root(gainDb);
     double c = side * Math.cos(w);
@@ -119,7 +135,8 @@ public record Biquad(double b0, double b1, double b2, double a1, double a2) {
         (a + 1) + (a - 1) * c - slope);
   }
 
-  private static Biquad normalised(double b0, double b1, double b2, double a0, double a1, double a2) {
+  private static Biquad normalised(
+      double b0, double b1, double b2, double a0, double a1, double a2) {
     return new Biquad(b0 / a0, b1 / a0, b2 / a0, a1 / a0, a2 / a0);
   }
 
@@ -132,7 +149,8 @@ public record Biquad(double b0, double b1, double b2, double a1, double a2) {
 
   private static double angle(double hz, double q, double rateHz) {
     if (!(hz > 0 && hz < rateHz / 2)) {
-      throw new IllegalArgumentException("a filter's frequency must lie between 0 and half of " + rateHz + " Hz, was " + hz);
+      throw new IllegalArgumentException(
+          "a filter's frequency must lie between 0 and half of " + rateHz + " Hz, was " + hz);
     }
     if (!(q > 0) || !Double.isFinite(q)) {
       throw new IllegalArgumentException("a filter's Q must be above 0, was " + q);

@@ -4,7 +4,9 @@ import evenpair.acoustics.UnusableCapture.Flaw;
 
 /** Looks at a capture's samples before anything is computed from them: silence and clipping. */
 final class CaptureChecks {
-  /** As many neighbouring samples at full scale are clipping; one or two may be the signal's own. */
+  /**
+   * As many neighbouring samples at full scale are clipping; one or two may be the signal's own.
+   */
   private static final int CLIPPED_RUN = 3;
 
   /** Full scale in every format from 16 bit on: the largest positive 16-bit sample is 0.99997. */
@@ -13,7 +15,10 @@ final class CaptureChecks {
   /** The largest positive 8-bit sample. */
   private static final float FULL_SCALE_8_BIT = 127 / 128f;
 
-  /** Below this (−120 dB re full scale, under the last bit of a 16-bit file) there is no signal at all. */
+  /**
+   * Below this (−120 dB re full scale, under the last bit of a 16-bit file) there is no signal at
+   * all.
+   */
   private static final double LEAST_PEAK = 1e-6;
 
   private CaptureChecks() {}
@@ -31,14 +36,16 @@ final class CaptureChecks {
     if (!(peak >= LEAST_PEAK)) {
       throw new UnusableCapture(Flaw.SILENT, 0, peak, LEAST_PEAK);
     }
-    float fullScale = peak == FULL_SCALE_8_BIT && isEightBit(samples) ? FULL_SCALE_8_BIT : FULL_SCALE;
+    float fullScale =
+        peak == FULL_SCALE_8_BIT && isEightBit(samples) ? FULL_SCALE_8_BIT : FULL_SCALE;
     if (peak >= fullScale) {
       refuseRuns(samples, fullScale, capture.rateHz());
     }
     return peak;
   }
 
-  private static void refuseRuns(float[] samples, float fullScale, double rateHz) throws UnusableCapture {
+  private static void refuseRuns(float[] samples, float fullScale, double rateHz)
+      throws UnusableCapture {
     int run = 0;
     for (int n = 0; n <= samples.length; n++) {
       if (n < samples.length && Math.abs(samples[n]) >= fullScale) {

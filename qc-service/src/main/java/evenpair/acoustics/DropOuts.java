@@ -5,18 +5,26 @@ import evenpair.acoustics.UnusableCapture.Flaw;
 /**
  * Looks for samples lost, repeated or replaced while the sweep plays.
  *
- * <p>A sine of angular frequency ω obeys x[n] = 2·cos ω·x[n−1] − x[n−2]. What a capture leaves of that, at the frequency being
- * played, is small and even (tails of earlier frequencies, harmonics, noise); a jump stands out of it by its own height.
- * Jumps are compared with the local amplitude and with the local mean of what is left, in blocks of 20 ms. A gap that begins
- * and ends near zero crossings makes no jump: runs of equal samples are looked for as well. The numbers are common practice.
+ * <p>A sine of angular frequency ω obeys x[n] = 2·cos ω·x[n−1] − x[n−2]. What a capture leaves of
+ * that, at the frequency being played, is small and even (tails of earlier frequencies, harmonics,
+ * noise); a jump stands out of it by its own height. Jumps are compared with the local amplitude
+ * and with the local mean of what is left, in blocks of 20 ms. A gap that begins and ends near zero
+ * crossings makes no jump: runs of equal samples are looked for as well. The numbers are common
+ * practice.
  */
 final class DropOuts {
   private static final double BLOCK_SECONDS = 0.020;
 
-  /** A jump counts from this part of the local amplitude; smaller ones move a level by less than 0.05 dB. */
+  /**
+   * A jump counts from this part of the local amplitude; smaller ones move a level by less than
+   * 0.05 dB.
+   */
   private static final double JUMP_OF_AMPLITUDE = 0.25;
 
-  /** Gaussian noise stays below 6 times its mean magnitude over the length of a sweep, a sine below 1.6. */
+  /**
+   * Gaussian noise stays below 6 times its mean magnitude over the length of a sweep, a sine below
+   * 1.6.
+   */
   private static final double JUMP_OF_MEAN_REST = 10;
 
   /** Jumps below this part of the capture's peak lie where the path passes next to nothing. */
@@ -24,7 +32,10 @@ final class DropOuts {
 
   private static final double LEAST_RUN_SECONDS = 0.001;
 
-  /** Beside a gap the signal must be clearly there: this part of the peak, and so many of the file's steps. */
+  /**
+   * Beside a gap the signal must be clearly there: this part of the peak, and so many of the file's
+   * steps.
+   */
   private static final double ALIVE_OF_PEAK = 0.01;
 
   private static final int ALIVE_STEPS = 8;
@@ -69,7 +80,8 @@ final class DropOuts {
     checkRuns(samples, arrival, peak);
   }
 
-  private void checkBlock(float[] samples, int arrival, int start, int end, double peak) throws UnusableCapture {
+  private void checkBlock(float[] samples, int arrival, int start, int end, double peak)
+      throws UnusableCapture {
     double sumOfRest = 0;
     double sum = 0;
     double worst = 0;
@@ -112,7 +124,8 @@ final class DropOuts {
 
   private boolean isAlive(float[] samples, int begin, int end, double peak) {
     double least = Math.max(ALIVE_OF_PEAK * peak, ALIVE_STEPS * smallestStep(samples));
-    return largest(samples, begin - beside, begin) >= least && largest(samples, end, end + beside) >= least;
+    return largest(samples, begin - beside, begin) >= least
+        && largest(samples, end, end + beside) >= least;
   }
 
   private static double largest(float[] samples, int from, int to) {

@@ -4,14 +4,17 @@ import org.jtransforms.fft.DoubleFFT_1D;
 import pl.edu.icm.jlargearrays.ConcurrencyUtils;
 
 /**
- * Real FFT of one power-of-two length, planned once. Read-only after construction, so any number of threads may share it.
+ * Real FFT of one power-of-two length, planned once. Read-only after construction, so any number of
+ * threads may share it.
  *
- * <p>Spectra are packed: {@code s[0]} is the value at 0 Hz, {@code s[1]} the one at half the sample rate, and bin k between
- * them stands in {@code s[2k], s[2k+1]} (real, imaginary; X = Σ x·e^(−j2πkn/N)).
+ * <p>Spectra are packed: {@code s[0]} is the value at 0 Hz, {@code s[1]} the one at half the sample
+ * rate, and bin k between them stands in {@code s[2k], s[2k+1]} (real, imaginary; X = Σ
+ * x·e^(−j2πkn/N)).
  */
 final class Fourier {
   static {
-    // The library would split one transform over all cores: slower in a service that measures many units at once, and the
+    // The library would split one transform over all cores: slower in a service that measures many
+    // units at once, and the
     // order of additions, hence the last bit of a stored level, must not depend on the machine.
     ConcurrencyUtils.setNumberOfThreads(1);
   }
@@ -19,7 +22,9 @@ final class Fourier {
   private final int length;
   private final DoubleFFT_1D plan;
 
-  /** @param atLeast smallest length wanted; the next power of two is taken */
+  /**
+   * @param atLeast smallest length wanted; the next power of two is taken
+   */
   Fourier(int atLeast) {
     length = powerOfTwo(atLeast);
     plan = new DoubleFFT_1D(length);
@@ -34,12 +39,17 @@ final class Fourier {
     plan.realForward(samples);
   }
 
-  /** Replaces a packed spectrum by its samples (scaled by 1/N, so that forward and inverse undo each other). */
+  /**
+   * Replaces a packed spectrum by its samples (scaled by 1/N, so that forward and inverse undo each
+   * other).
+   */
   void inverse(double[] spectrum) {
     plan.realInverse(spectrum, true);
   }
 
-  /** @return |X|² for the bins 0 … N/2 of a packed spectrum */
+  /**
+   * @return |X|² for the bins 0 … N/2 of a packed spectrum
+   */
   static double[] power(double[] packed) {
     int half = packed.length / 2;
     double[] power = new double[half + 1];
@@ -53,7 +63,8 @@ final class Fourier {
 
   private static int powerOfTwo(int atLeast) {
     if (atLeast < 2 || atLeast > 1 << 28) {
-      throw new IllegalArgumentException("a transform's length must lie in 2 … 2^28, was " + atLeast);
+      throw new IllegalArgumentException(
+          "a transform's length must lie in 2 … 2^28, was " + atLeast);
     }
     return atLeast == 2 ? 2 : Integer.highestOneBit(atLeast - 1) << 1;
   }

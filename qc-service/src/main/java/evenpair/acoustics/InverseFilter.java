@@ -3,15 +3,17 @@ package evenpair.acoustics;
 import org.apache.commons.math3.complex.Complex;
 
 /**
- * The regularised inverse of a stimulus (Kirkeby): G = B·X*·/(|X|² + ε), with ε a millionth of the sweep's own power density
- * inside f1 … f2 and ten times it outside, going over along a half-cosine in log ε.
+ * The regularised inverse of a stimulus (Kirkeby): G = B·X*·/(|X|² + ε), with ε a millionth of the
+ * sweep's own power density inside f1 … f2 and ten times it outside, going over along a half-cosine
+ * in log ε.
  *
- * <p>Division alone would cut the band sharply at both ends and ring before the arrival, into the window that must shut out
- * the second harmonic. B is a causal second-order high-pass far below f1: what rings at the low end then rings after the
- * arrival, where the window is long. B is known exactly, and {@link #lowCut} takes it out of the result again.
+ * <p>Division alone would cut the band sharply at both ends and ring before the arrival, into the
+ * window that must shut out the second harmonic. B is a causal second-order high-pass far below f1:
+ * what rings at the low end then rings after the arrival, where the window is long. B is known
+ * exactly, and {@link #lowCut} takes it out of the result again.
  *
- * <p>Source: Kirkeby &amp; Nelson, regularised inversion, from memory; the causal low cut is this program's own and proved by
- * the accuracy tests.
+ * <p>Source: Kirkeby &amp; Nelson, regularised inversion, from memory; the causal low cut is this
+ * program's own and proved by the accuracy tests.
  */
 final class InverseFilter {
   private static final double INSIDE = 1e-7;
@@ -43,7 +45,10 @@ final class InverseFilter {
     invert();
   }
 
-  /** Replaces a capture's samples (padded with zeros to the transform's length) by the low-cut impulse response. */
+  /**
+   * Replaces a capture's samples (padded with zeros to the transform's length) by the low-cut
+   * impulse response.
+   */
   void deconvolve(double[] samples) {
     fourier.forward(samples);
     samples[0] *= packed[0];
@@ -56,12 +61,16 @@ final class InverseFilter {
     fourier.inverse(samples);
   }
 
-  /** @return |G|² averaged over bands */
+  /**
+   * @return |G|² averaged over bands
+   */
   BandPower power() {
     return new BandPower(Fourier.power(packed), sweep.rateHz() / fourier.length());
   }
 
-  /** @return B(f), the low cut that is still in a deconvolved response */
+  /**
+   * @return B(f), the low cut that is still in a deconvolved response
+   */
   Complex lowCut(double hz) {
     Complex s = new Complex(0, hz / (LOW_CUT * sweep.fromHz()));
     return s.multiply(s).divide(s.multiply(s).add(s.multiply(Math.sqrt(2))).add(1));

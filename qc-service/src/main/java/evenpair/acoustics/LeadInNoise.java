@@ -1,8 +1,8 @@
 package evenpair.acoustics;
 
 /**
- * The noise of the silence before the sweep: mean of Hann-windowed periodograms of 200 ms that overlap by half, then
- * averaged over a third of an octave, and over 20 Hz at least.
+ * The noise of the silence before the sweep: mean of Hann-windowed periodograms of 200 ms that
+ * overlap by half, then averaged over a third of an octave, and over 20 Hz at least.
  */
 final class LeadInNoise {
   private static final double SEGMENT_SECONDS = 0.200;
@@ -10,8 +10,8 @@ final class LeadInNoise {
   private static final double HALF_THIRD_OCTAVE = Math.pow(10, 1 / 20.0);
 
   /**
-   * Power of the rounding of 24-bit samples, q²/12 with q = 2^−23: a lead-in of digital zeros is taken as this noisy, since no
-   * recording is better and its signal-to-noise would be no number.
+   * Power of the rounding of 24-bit samples, q²/12 with q = 2^−23: a lead-in of digital zeros is
+   * taken as this noisy, since no recording is better and its signal-to-noise would be no number.
    */
   private static final double LEAST_POWER = Math.pow(2, -46) / 12;
 
@@ -35,7 +35,8 @@ final class LeadInNoise {
   /**
    * @param samples a capture
    * @param end how many of its first samples hold noise only; 200 ms at least
-   * @return the noise' power density at the grid points, in full scale² per sample (σ² for white noise)
+   * @return the noise' power density at the grid points, in full scale² per sample (σ² for white
+   *     noise)
    */
   double[] density(float[] samples, int end) {
     double[] sum = new double[fourier.length() / 2 + 1];

@@ -3,11 +3,14 @@ package evenpair.acoustics;
 /**
  * Whether two responses swing the same way.
  *
- * <p>The sign of an impulse response's largest sample is fragile behind crossovers; the sign of the largest
- * cross-correlation in a band is not.
+ * <p>The sign of an impulse response's largest sample is fragile behind crossovers; the sign of the
+ * largest cross-correlation in a band is not.
  */
 public final class Polarity {
-  /** Largest lag searched, seconds: the two arrivals were found on their own peaks and need not agree better. */
+  /**
+   * Largest lag searched, seconds: the two arrivals were found on their own peaks and need not
+   * agree better.
+   */
   private static final double MAX_LAG_SECONDS = 0.5e-3;
 
   private static final int LAGS_PER_PERIOD = 32;
@@ -15,11 +18,13 @@ public final class Polarity {
   private Polarity() {}
 
   /**
-   * The largest (by magnitude) normalised cross-correlation of two complex responses in a band, over lags τ of ±0.5 ms:
-   * r(τ) = Re Σ w·A·B*·e^(j2πfτ) / √(Σ w·|A|² · Σ w·|B|²). The weight w is the grid point's bandwidth (∝ f on this
-   * logarithmic grid) times a zero-phase band-pass: a half-cosine in log f over the outer eighth at each end.
+   * The largest (by magnitude) normalised cross-correlation of two complex responses in a band,
+   * over lags τ of ±0.5 ms: r(τ) = Re Σ w·A·B*·e^(j2πfτ) / √(Σ w·|A|² · Σ w·|B|²). The weight w is
+   * the grid point's bandwidth (∝ f on this logarithmic grid) times a zero-phase band-pass: a
+   * half-cosine in log f over the outer eighth at each end.
    *
-   * <p>Only the grid's points are used, so that stored 32-bit curves suffice; levels' offsets cancel.
+   * <p>Only the grid's points are used, so that stored 32-bit curves suffice; levels' offsets
+   * cancel.
    *
    * @param levelA dB
    * @param phaseA 241 phases in degrees, relative to that response's own arrival
@@ -30,11 +35,13 @@ public final class Polarity {
    * @throws IllegalArgumentException if the band is too narrow or a phase in it is missing
    * @throws IllegalStateException if a level in the band is absent
    */
-  public static double correlation(Curve levelA, double[] phaseA, Curve levelB, double[] phaseB, Band band) {
+  public static double correlation(
+      Curve levelA, double[] phaseA, Curve levelB, double[] phaseB, Band band) {
     int first = band.firstIndex();
     int points = band.points();
     if (points < 3) {
-      throw new IllegalArgumentException("polarity needs a band of three grid points at least, got " + band);
+      throw new IllegalArgumentException(
+          "polarity needs a band of three grid points at least, got " + band);
     }
     double[] real = new double[points];
     double[] imaginary = new double[points];

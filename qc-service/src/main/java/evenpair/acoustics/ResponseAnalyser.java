@@ -3,20 +3,26 @@ package evenpair.acoustics;
 import evenpair.acoustics.UnusableCapture.Flaw;
 
 /**
- * Turns captures of one stimulus into responses: checks, regularised deconvolution, a window around the arrival, power means
- * over the grid's bands. One transform length is planned once for the stimulus: a capture that may be judged begins its sweep
- * within a second, so what comes later than its end and 350 ms is never needed, and a long recording costs no more.
+ * Turns captures of one stimulus into responses: checks, regularised deconvolution, a window around
+ * the arrival, power means over the grid's bands. One transform length is planned once for the
+ * stimulus: a capture that may be judged begins its sweep within a second, so what comes later than
+ * its end and 350 ms is never needed, and a long recording costs no more.
  *
  * <p>Safe for any number of threads at once.
  */
 public final class ResponseAnalyser {
-  /** The sweep must begin this long after the capture's start at least: that much noise is needed. */
+  /**
+   * The sweep must begin this long after the capture's start at least: that much noise is needed.
+   */
   static final double EARLIEST_SECONDS = 0.250;
 
   /** The sweep must begin this soon. */
   static final double LATEST_SECONDS = 1.0;
 
-  /** Added to {@link #LATEST_SECONDS} for the path itself (7 m of air, or the buffers of a converter). Common practice. */
+  /**
+   * Added to {@link #LATEST_SECONDS} for the path itself (7 m of air, or the buffers of a
+   * converter). Common practice.
+   */
   static final double PATH_SECONDS = 0.020;
 
   /** This much must be left after the sweep's end. */
@@ -28,7 +34,10 @@ public final class ResponseAnalyser {
   /** What a judged capture may hold after the sweep: the window's end, and a little. */
   private static final double TAIL_SECONDS = 0.350;
 
-  /** Noise is measured up to this long before the arrival: a response behind a linear-phase filter begins early. */
+  /**
+   * Noise is measured up to this long before the arrival: a response behind a linear-phase filter
+   * begins early.
+   */
   private static final double GUARD_SECONDS = 0.005;
 
   private final Sweep sweep;
@@ -39,11 +48,14 @@ public final class ResponseAnalyser {
   private final LeadInNoise noise;
   private final DropOuts dropOuts;
 
-  /** @param sweep the stimulus as it is played; the captures must have its sample rate */
+  /**
+   * @param sweep the stimulus as it is played; the captures must have its sample rate
+   */
   public ResponseAnalyser(Sweep sweep) {
     this.sweep = sweep;
     float[] played = SweepSignal.render(sweep);
-    int head = SweepSignal.count(LATEST_SECONDS + PATH_SECONDS + sweep.seconds() + TAIL_SECONDS, sweep);
+    int head =
+        SweepSignal.count(LATEST_SECONDS + PATH_SECONDS + sweep.seconds() + TAIL_SECONDS, sweep);
     Fourier fourier = new Fourier(Math.max(head, played.length));
     InverseFilter inverse = new InverseFilter(sweep, played, fourier);
     finder = new SweepFinder(sweep, inverse, head, fourier.length());
@@ -57,7 +69,8 @@ public final class ResponseAnalyser {
   /**
    * @param capture one channel's recording at the stimulus' sample rate
    * @return level, phase, signal-to-noise, arrival
-   * @throws UnusableCapture if it is clipped, silent, holds no sweep, begins or ends at the wrong time, or has a drop-out
+   * @throws UnusableCapture if it is clipped, silent, holds no sweep, begins or ends at the wrong
+   *     time, or has a drop-out
    * @throws IllegalArgumentException if the capture has another sample rate
    */
   public Response analyse(Samples capture) throws UnusableCapture {
@@ -83,10 +96,12 @@ public final class ResponseAnalyser {
 
   private void checkSpan(double arrival, double length) throws UnusableCapture {
     if (arrival < EARLIEST_SECONDS - SLACK_SECONDS) {
-      throw new UnusableCapture(Flaw.BEGUN_TOO_LATE, Math.max(0, arrival), arrival, EARLIEST_SECONDS);
+      throw new UnusableCapture(
+          Flaw.BEGUN_TOO_LATE, Math.max(0, arrival), arrival, EARLIEST_SECONDS);
     }
     if (arrival > LATEST_SECONDS + PATH_SECONDS) {
-      throw new UnusableCapture(Flaw.BEGUN_TOO_EARLY, arrival, arrival, LATEST_SECONDS + PATH_SECONDS);
+      throw new UnusableCapture(
+          Flaw.BEGUN_TOO_EARLY, arrival, arrival, LATEST_SECONDS + PATH_SECONDS);
     }
     double after = length - arrival - sweep.seconds();
     if (after < AFTER_SECONDS - SLACK_SECONDS) {
@@ -94,7 +109,10 @@ public final class ResponseAnalyser {
     }
   }
 
-  /** |H|² over (noise density · |G|² · Σw²): what the lead-in's noise becomes behind the same inverse filter and window. */
+  /**
+   * |H|² over (noise density · |G|² · Σw²): what the lead-in's noise becomes behind the same
+   * inverse filter and window.
+   */
   private Curve signalToNoise(float[] samples, int arrival, double[] power) {
     double[] density = noise.density(samples, arrival - SweepSignal.count(GUARD_SECONDS, sweep));
     double[] db = new double[Grid.POINTS];

@@ -16,7 +16,8 @@ final class ResponseSpectrum {
     this.window = window;
     for (int i = 0; i < Grid.POINTS; i++) {
       lowCut[i] = inverse.lowCut(Grid.hz(i));
-      reached[i] = Grid.lowerEdge(i) >= sweep.usableFromHz() && Grid.upperEdge(i) <= sweep.usableToHz();
+      reached[i] =
+          Grid.lowerEdge(i) >= sweep.usableFromHz() && Grid.upperEdge(i) <= sweep.usableToHz();
     }
   }
 
@@ -24,7 +25,8 @@ final class ResponseSpectrum {
    * What stands in the window.
    *
    * @param level dB, the low cut taken out; absent where the sweep does not reach
-   * @param power mean |H|² with the low cut still in it, NaN where absent: what noise is compared with
+   * @param power mean |H|² with the low cut still in it, NaN where absent: what noise is compared
+   *     with
    * @param phaseDeg relative to the interpolated peak, −180 … 180 degrees, NaN where absent
    * @param peakOffset the interpolated peak's place less the peak's index, samples, −0.5 … 0.5
    */

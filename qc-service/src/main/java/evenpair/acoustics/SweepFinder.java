@@ -3,14 +3,14 @@ package evenpair.acoustics;
 import evenpair.acoustics.UnusableCapture.Flaw;
 
 /**
- * Finds the sweep in a capture: deconvolves it block by block until the response's peak stands out. The first block decides
- * for every capture that may be judged; later blocks only serve to say where the sweep is instead. Memory is one block's,
- * however long the capture.
+ * Finds the sweep in a capture: deconvolves it block by block until the response's peak stands out.
+ * The first block decides for every capture that may be judged; later blocks only serve to say
+ * where the sweep is instead. Memory is one block's, however long the capture.
  */
 final class SweepFinder {
   /**
-   * Peak over the r.m.s. of what surrounds it. Noise of 131072 samples reaches 13 dB, a recorded tone less; a sweep 10 dB below
-   * white noise still reaches 30 dB (tried on rendered signals).
+   * Peak over the r.m.s. of what surrounds it. Noise of 131072 samples reaches 13 dB, a recorded
+   * tone less; a sweep 10 dB below white noise still reaches 30 dB (tried on rendered signals).
    */
   private static final double LEAST_RATIO_DB = 20;
 
@@ -44,11 +44,14 @@ final class SweepFinder {
    *
    * @param impulse the block's circular impulse response
    * @param peak index of its peak
-   * @param arrival index in the capture at which the sweep begins; below 0 if the capture began later
+   * @param arrival index in the capture at which the sweep begins; below 0 if the capture began
+   *     later
    */
   record Found(double[] impulse, int peak, int arrival) {}
 
-  /** @throws UnusableCapture NO_SWEEP if nothing stands out anywhere */
+  /**
+   * @throws UnusableCapture NO_SWEEP if nothing stands out anywhere
+   */
   Found find(float[] samples) throws UnusableCapture {
     double bestDb = Double.NEGATIVE_INFINITY;
     double bestAt = 0;
@@ -92,7 +95,10 @@ final class SweepFinder {
     return best;
   }
 
-  /** Of the places that one circular index may mean, the one at which more of the sweep lies inside the block. */
+  /**
+   * Of the places that one circular index may mean, the one at which more of the sweep lies inside
+   * the block.
+   */
   private int unwrapped(int peak, int length) {
     int late = peak + lead;
     int early = late - transform;
@@ -113,7 +119,8 @@ final class SweepFinder {
       sum += value * value;
     }
     double largest = impulse[peak] * impulse[peak];
-    // a lone sweep without any noise has nothing around it: twice the mantissa's digits, not infinity
+    // a lone sweep without any noise has nothing around it: twice the mantissa's digits, not
+    // infinity
     return 10 * Math.log10(largest / Math.max(sum / count, largest * 0x1p-104));
   }
 }

@@ -1,7 +1,8 @@
 package evenpair.acoustics;
 
 /**
- * The stimulus as it is played, sample by sample: silence, x(t) = a·sin(2π·f1·L·e^(t/L)) with half-cosine fades, silence.
+ * The stimulus as it is played, sample by sample: silence, x(t) = a·sin(2π·f1·L·e^(t/L)) with
+ * half-cosine fades, silence.
  *
  * <p>{@link StrictMath} keeps the samples, and so their digest, the same on every machine.
  */
@@ -10,8 +11,8 @@ public final class SweepSignal {
 
   /**
    * @param sweep the parameters
-   * @return the signal re full scale at {@code sweep.rateHz()}, both silences included; the 32-bit floats are what a WAV
-   *     of the stimulus carries, hence also what deconvolution divides by
+   * @return the signal re full scale at {@code sweep.rateHz()}, both silences included; the 32-bit
+   *     floats are what a WAV of the stimulus carries, hence also what deconvolution divides by
    */
   public static float[] render(Sweep sweep) {
     int lead = count(sweep.leadSeconds(), sweep);
@@ -21,7 +22,9 @@ public final class SweepSignal {
     return whole;
   }
 
-  /** @return the sweep alone, fades included, without its silences */
+  /**
+   * @return the sweep alone, fades included, without its silences
+   */
   static float[] active(Sweep sweep) {
     double fade = count(sweep.fadeSeconds(), sweep);
     float[] samples = new float[count(sweep.seconds(), sweep)];
@@ -47,6 +50,8 @@ public final class SweepSignal {
   }
 
   private static double fade(int samplesFromEnd, double length) {
-    return samplesFromEnd >= length ? 1 : 0.5 - 0.5 * StrictMath.cos(Math.PI * samplesFromEnd / length);
+    return samplesFromEnd >= length
+        ? 1
+        : 0.5 - 0.5 * StrictMath.cos(Math.PI * samplesFromEnd / length);
   }
 }

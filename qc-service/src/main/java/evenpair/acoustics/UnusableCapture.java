@@ -2,7 +2,10 @@ package evenpair.acoustics;
 
 import java.util.Locale;
 
-/** A capture that decodes but cannot be turned into a response. Carries what is wrong, where, and by how much. */
+/**
+ * A capture that decodes but cannot be turned into a response. Carries what is wrong, where, and by
+ * how much.
+ */
 public final class UnusableCapture extends Exception {
   private static final long serialVersionUID = 1L;
 
@@ -12,15 +15,29 @@ public final class UnusableCapture extends Exception {
     CLIPPED,
     /** Digital silence: the largest |sample| re full scale, and what it must exceed. */
     SILENT,
-    /** No sweep found: ratio of the response's peak to its surroundings in dB, and the least it needs. */
+    /**
+     * No sweep found: ratio of the response's peak to its surroundings in dB, and the least it
+     * needs.
+     */
     NO_SWEEP,
-    /** The sweep begins too long after the capture's start: seconds, and the most that is allowed. */
+    /**
+     * The sweep begins too long after the capture's start: seconds, and the most that is allowed.
+     */
     BEGUN_TOO_EARLY,
-    /** The sweep begins too soon after the capture's start (or before it): seconds, and the least that is needed. */
+    /**
+     * The sweep begins too soon after the capture's start (or before it): seconds, and the least
+     * that is needed.
+     */
     BEGUN_TOO_LATE,
-    /** Too little is left after the sweep's end: seconds (below 0: the end itself is missing), and the least needed. */
+    /**
+     * Too little is left after the sweep's end: seconds (below 0: the end itself is missing), and
+     * the least needed.
+     */
     ENDED_TOO_EARLY,
-    /** A jump re the local amplitude, or a run of equal samples in seconds: its size, and the most that is allowed. */
+    /**
+     * A jump re the local amplitude, or a run of equal samples in seconds: its size, and the most
+     * that is allowed.
+     */
     DROP_OUT
   }
 
@@ -36,8 +53,14 @@ public final class UnusableCapture extends Exception {
    * @param allowed its limit, see the flaw
    */
   public UnusableCapture(Flaw flaw, double atSeconds, double measured, double allowed) {
-    super(String.format(
-        Locale.ROOT, "%s at %.4f s: measured %.4g, allowed %.4g", flaw, atSeconds, measured, allowed));
+    super(
+        String.format(
+            Locale.ROOT,
+            "%s at %.4f s: measured %.4g, allowed %.4g",
+            flaw,
+            atSeconds,
+            measured,
+            allowed));
     this.flaw = flaw;
     this.atSeconds = atSeconds;
     this.measured = measured;
@@ -48,7 +71,9 @@ public final class UnusableCapture extends Exception {
     return flaw;
   }
 
-  /** @return seconds from the capture's start */
+  /**
+   * @return seconds from the capture's start
+   */
   public double atSeconds() {
     return atSeconds;
   }
