@@ -9,11 +9,16 @@ import java.util.List;
  * @param high upper end, dB, above the lower one
  */
 record LevelRange(double low, double high) {
-  private static final double STEP = 5;
+  static final double STEP = 5;
   private static final double LEAST = 25;
 
   double span() {
     return high - low;
+  }
+
+  /** @return this with so many steps more, below and above in turn */
+  LevelRange wider(int steps) {
+    return new LevelRange(low - STEP * ((steps + 1) / 2), high + STEP * (steps / 2));
   }
 
   /** The least span in whole steps of 5 dB, 25 dB at least, that holds the window and, inside the regions, all curves. */

@@ -34,7 +34,6 @@ final class PdfWriting {
     document.setMetadataTitle(sheet.title());
     document.setMetadataCreator(PRODUCER);
     document.setDisplayMetadataTitle(true);
-    document.setCompressed(true);
     document.setTagged(true);
     document.setTagLanguage(language);
     return document;

@@ -18,6 +18,9 @@ final class PlotLayout {
   /** A plot narrower than this share of the room looks lost beside a table of full width: then 50 dB a decade. */
   private static final double LEAST_WIDTH = 0.85;
 
+  /** Room left over shows more of the level axis, but not so much that the curves look lost in it. */
+  private static final int MOST_STEPS = 2;
+
   private final Aspect aspect;
   private final LevelRange levels;
   private final LevelRange differences;
@@ -25,17 +28,18 @@ final class PlotLayout {
   private final Rectangle2D lower;
 
   PlotLayout(ResponsePlot plot, Rectangle2D room) {
-    levels = LevelRange.ofLevels(plot);
+    LevelRange least = LevelRange.ofLevels(plot);
     differences = LevelRange.ofDifference(plot);
     double width = room.getWidth() - LEFT - RIGHT;
     double height = room.getHeight() - ABOVE - BETWEEN - BELOW;
-    double decibels = levels.span() + differences.span();
+    double decibels = least.span() + differences.span();
     double highestScale = height / decibels;
     aspect = highestScale * Aspect.DECADE_25_DB.dbPerDecade() * DECADES >= LEAST_WIDTH * width
         ? Aspect.DECADE_25_DB : Aspect.DECADE_50_DB;
     double pointsPerDb = Math.min(highestScale, width / (DECADES * aspect.dbPerDecade()));
+    levels = least.wider((int) Math.min(MOST_STEPS, (height - pointsPerDb * decibels) / (pointsPerDb * LevelRange.STEP)));
     double frameWidth = pointsPerDb * DECADES * aspect.dbPerDecade();
-    double top = room.getY() + ABOVE + (height - pointsPerDb * decibels) / 2;
+    double top = room.getY() + ABOVE + (height - pointsPerDb * (levels.span() + differences.span())) / 2;
     double x = room.getX() + LEFT;
     upper = new Rectangle2D.Double(x, top, frameWidth, pointsPerDb * levels.span());
     lower = new Rectangle2D.Double(x, upper.getMaxY() + BETWEEN, frameWidth, pointsPerDb * differences.span());

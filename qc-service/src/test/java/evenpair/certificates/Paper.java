@@ -10,13 +10,9 @@ import evenpair.print.Printer;
 import evenpair.print.TestPrinter;
 import evenpair.web.TestTexts;
 import evenpair.web.Texts;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
 
 /** Prints invented certificates for tests. */
 final class Paper {
@@ -35,11 +31,4 @@ final class Paper {
     return PRINTER.print(new CertificateSheet(new Wording(TEXTS, Locale.ENGLISH)).of(facts, size));
   }
 
-  static PDDocument open(byte[] pdf) {
-    try {
-      return Loader.loadPDF(pdf);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
 }
