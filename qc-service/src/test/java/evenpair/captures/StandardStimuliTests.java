@@ -33,6 +33,7 @@ class StandardStimuliTests {
   @Test
   void haveOneAnalyserEach() {
     Stimulus stimulus = stimuli.find("default").orElseThrow();
-    assertThat(stimuli.analyser(stimulus)).isSameAs(stimuli.analyser(new Stimulus("sweep-48000", stimulus.sweep())));
+    assertThat(stimuli.analyser(stimulus))
+        .isSameAs(stimuli.analyser(new Stimulus("sweep-48000", stimulus.sweep())));
   }
 }

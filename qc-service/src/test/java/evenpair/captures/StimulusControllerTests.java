@@ -33,24 +33,33 @@ class StimulusControllerTests {
         // 0.35 s + 1.2 s + 0.3 s at 48 kHz
         .andExpect(jsonPath("$.samples").value(88_800))
         .andExpect(jsonPath("$.amplitudeDbfs").value(-12.0))
-        .andExpect(jsonPath("$.caution").value(containsString("Never play it with the earpieces in an ear")));
+        .andExpect(
+            jsonPath("$.caution")
+                .value(containsString("Never play it with the earpieces in an ear")));
   }
 
   @Test
   void listsAllThree() throws Exception {
     mvc.perform(get("/api/stimuli"))
         .andExpect(status().isOk())
-        .andExpect(jsonPath("$.items[*].name").value(containsInAnyOrder("sweep-44100", "sweep-48000", "sweep-96000")));
+        .andExpect(
+            jsonPath("$.items[*].name")
+                .value(containsInAnyOrder("sweep-44100", "sweep-48000", "sweep-96000")));
   }
 
   @Test
   void sendsTheVerySignalWithTheDigestThatItNames() throws Exception {
     byte[] wav = audio("sweep-44100");
-    String json = mvc.perform(get("/api/stimuli/sweep-44100")).andReturn().getResponse().getContentAsString();
+    String json =
+        mvc.perform(get("/api/stimuli/sweep-44100")).andReturn().getResponse().getContentAsString();
     String digest = HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(wav));
     assertThat(JsonPath.<String>read(json, "$.sha256")).isEqualTo(digest);
-    assertThat(WavReader.read(wav).channels()).singleElement()
-        .satisfies(samples -> assertThat(samples.values()).containsExactly(SweepSignal.render(Sweep.standard(44_100))));
+    assertThat(WavReader.read(wav).channels())
+        .singleElement()
+        .satisfies(
+            samples ->
+                assertThat(samples.values())
+                    .containsExactly(SweepSignal.render(Sweep.standard(44_100))));
   }
 
   @Test

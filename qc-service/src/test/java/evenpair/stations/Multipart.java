@@ -15,12 +15,18 @@ final class Multipart {
   private final ByteArrayOutputStream body = new ByteArrayOutputStream();
 
   Multipart json(String name, String json) {
-    return part("Content-Disposition: form-data; name=\"" + name + "\"\r\nContent-Type: application/json",
+    return part(
+        "Content-Disposition: form-data; name=\"" + name + "\"\r\nContent-Type: application/json",
         json.getBytes(StandardCharsets.UTF_8));
   }
 
   Multipart wav(String name, byte[] bytes) {
-    return part("Content-Disposition: form-data; name=\"" + name + "\"; filename=\"" + name + ".wav\"\r\nContent-Type: audio/wav",
+    return part(
+        "Content-Disposition: form-data; name=\""
+            + name
+            + "\"; filename=\""
+            + name
+            + ".wav\"\r\nContent-Type: audio/wav",
         bytes);
   }
 
@@ -28,23 +34,30 @@ final class Multipart {
     ByteArrayOutputStream whole = new ByteArrayOutputStream();
     whole.writeBytes(body.toByteArray());
     whole.writeBytes(("--" + BOUNDARY + "--\r\n").getBytes(StandardCharsets.US_ASCII));
-    HttpRequest request = HttpRequest.newBuilder(URI.create(url))
-        .header("Content-Type", "multipart/form-data; boundary=" + BOUNDARY)
-        .POST(HttpRequest.BodyPublishers.ofByteArray(whole.toByteArray()))
-        .build();
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create(url))
+            .header("Content-Type", "multipart/form-data; boundary=" + BOUNDARY)
+            .POST(HttpRequest.BodyPublishers.ofByteArray(whole.toByteArray()))
+            .build();
     return CLIENT.send(request, HttpResponse.BodyHandlers.ofString());
   }
 
   static HttpResponse<String> send(String method, String url, String json) throws Exception {
-    HttpRequest request = HttpRequest.newBuilder(URI.create(url))
-        .header("Content-Type", "application/json")
-        .method(method, json == null ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(json))
-        .build();
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create(url))
+            .header("Content-Type", "application/json")
+            .method(
+                method,
+                json == null
+                    ? HttpRequest.BodyPublishers.noBody()
+                    : HttpRequest.BodyPublishers.ofString(json))
+            .build();
     return CLIENT.send(request, HttpResponse.BodyHandlers.ofString());
   }
 
   private Multipart part(String head, byte[] bytes) {
-    body.writeBytes(("--" + BOUNDARY + "\r\n" + head + "\r\n\r\n").getBytes(StandardCharsets.UTF_8));
+    body.writeBytes(
+        ("--" + BOUNDARY + "\r\n" + head + "\r\n\r\n").getBytes(StandardCharsets.UTF_8));
     body.writeBytes(bytes);
     body.writeBytes("\r\n".getBytes(StandardCharsets.US_ASCII));
     return this;
