@@ -86,6 +86,7 @@ export function buildChart(host, spec, onIndex) {
     hooks: {
       drawClear: [(/** @type {any} */ u) => {
         const s = surface(u)
+        u.ctx.setLineDash([])   // a redraw comes with the last line's dash
         paintGround(s)
         if (spec.specified) {
           paintHatch(s, LOWEST_HZ, spec.specified.fromHz)
@@ -101,6 +102,7 @@ export function buildChart(host, spec, onIndex) {
       }],
       draw: [(/** @type {any} */ u) => {
         const s = surface(u)
+        u.ctx.setLineDash([])
         inside(s, () => spec.over?.(s))
         paintEndLabels(s, [...spec.lines.filter((line) => line.label)
           .map((line) => ({ text: line.name, values: line.values, colour: colours[line.colour] })), ...(spec.labels?.() ?? [])])
