@@ -14,9 +14,11 @@ import javax.sql.DataSource;
 import org.postgresql.ds.PGSimpleDataSource;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.boot.SpringApplication;
 import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.core.env.MapPropertySource;
+import org.springframework.util.FileSystemUtils;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.postgresql.PostgreSQLContainer;
 import org.testcontainers.utility.DockerImageName;
@@ -104,16 +106,29 @@ public final class TestDatabase {
   private static Path temporaryFolder() {
     try {
       Path folder = Files.createTempDirectory("evenpair-test");
-      Runtime.getRuntime().addShutdownHook(new Thread(() -> delete(folder)));
+      atTheEnd(() -> delete(folder));
       return folder;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
+  /** When every Spring context has been closed; a hook of the JVM's own would run at the same time as their closing. */
+  private static void atTheEnd(Runnable task) {
+    SpringApplication.getShutdownHandlers().add(task);
+  }
+
+  private static void close(EmbeddedPostgres server) {
+    try {
+      server.close();
+    } catch (IOException e) {
+      LOG.warn("The test database did not stop", e);
+    }
+  }
+
   private static void delete(Path folder) {
     try {
-      org.springframework.util.FileSystemUtils.deleteRecursively(folder);
+      FileSystemUtils.deleteRecursively(folder);
     } catch (IOException e) {
       LOG.warn("{} stays behind: {}", folder, e.getMessage());
     }
@@ -161,7 +176,9 @@ public final class TestDatabase {
             .setServerConfig("max_connections", CONNECTIONS)
             .setServerConfig("listen_addresses", "localhost")
             .setServerConfig("unix_socket_directories", "")
-            .start(); // stops with the JVM; not synced: these data are thrown away
+            .setRegisterShutdownHook(false)
+            .start(); // not synced: these data are thrown away
+        atTheEnd(() -> close(server));
         return new Server("localhost:" + server.getPort(), "postgres");
       } catch (IOException e) {
         throw new UncheckedIOException(e);

@@ -11,27 +11,27 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 
-/** What clients send about a station. Each constraint's message says what would be right. */
+/** What clients send about a station. Each constraint's message says what the field must be. */
 final class Requests {
   private static final String SERIAL = "[\\p{L}\\p{Nd}._-]{1,64}";
-  private static final String SERIAL_RULE = "1 to 64 letters, digits and . _ -";
+  private static final String SERIAL_RULE = "must be 1 to 64 letters, digits and . _ -";
   private static final String OPERATOR = "(?=.*\\S)[^\\p{Cntrl}]{1,64}";
-  private static final String OPERATOR_RULE = "a name or badge of 1 to 64 characters";
+  private static final String OPERATOR_RULE = "must be a name or badge of 1 to 64 characters";
 
   private Requests() {}
 
   /** The station's own description. */
   record Station(
       @Schema(example = "Hall 2, by the window")
-          @Pattern(regexp = "(?=.*\\S)[^\\p{Cntrl}]{1,200}", message = "a text of 1 to 200 characters, or none")
+          @Pattern(regexp = "(?=.*\\S)[^\\p{Cntrl}]{1,200}", message = "must be a text of 1 to 200 characters, or none")
           String note) {}
 
   /** Part {@code calibration}. */
   record Calibration(
-      @Schema(example = "left") @NotNull(message = "left or right") @Pattern(regexp = "left|right", message = "left or right")
+      @Schema(example = "left") @NotNull(message = "must be left or right") @Pattern(regexp = "left|right", message = "must be left or right")
           String channel,
       @Schema(example = "IEC 60318-4", description = "type of the ear simulator, by its standard")
-          @NotNull(message = "the standard's name, such as IEC 60318-4")
+          @NotNull(message = "must be the standard's name, such as IEC 60318-4")
           String earSimulator,
       @Schema(example = "ES-101") @NotNull(message = SERIAL_RULE) @Pattern(regexp = SERIAL, message = SERIAL_RULE)
           String earSimulatorSerial,
@@ -48,8 +48,8 @@ final class Requests {
       @Schema(example = "op-17") @NotNull(message = OPERATOR_RULE) @Pattern(regexp = OPERATOR, message = OPERATOR_RULE)
           String operator,
       @Schema(example = "2026-11-25T06:40:00Z", description = "ISO 8601; now if absent") String measuredAt) {
-    private static final String LEVEL_RULE = "a level from 60 to 140 dB re 20 µPa";
-    private static final String TONE_RULE = "a frequency from 100 to 4000 Hz";
+    private static final String LEVEL_RULE = "must be a level from 60 to 140 dB re 20 µPa";
+    private static final String TONE_RULE = "must be a frequency from 100 to 4000 Hz";
   }
 
   /** The body of an output calibration. */
@@ -71,9 +71,9 @@ final class Requests {
       @Schema(example = "op-17") @NotNull(message = OPERATOR_RULE) @Pattern(regexp = OPERATOR, message = OPERATOR_RULE)
           String operator,
       @Schema(example = "2026-11-25T06:45:00Z", description = "ISO 8601; now if absent") String measuredAt) {
-    private static final String LEVEL_RULE = "a level from -60 to 0 dB re full scale";
-    private static final String TONE_RULE = "a frequency from 20 to 20000 Hz";
-    private static final String READING_RULE = "a voltage from 0.01 to 20000 mV r.m.s.";
+    private static final String LEVEL_RULE = "must be a level from -60 to 0 dB re full scale";
+    private static final String TONE_RULE = "must be a frequency from 20 to 20000 Hz";
+    private static final String READING_RULE = "must be a voltage from 0.01 to 20000 mV r.m.s.";
   }
 
   /** Part {@code correction}. */
@@ -84,7 +84,7 @@ final class Requests {
       @Schema(example = "op-17") @NotNull(message = OPERATOR_RULE) @Pattern(regexp = OPERATOR, message = OPERATOR_RULE)
           String operator,
       @Schema(example = "sweep-48000", description = "the standard sweep at the captures' sample rate if absent")
-          @Pattern(regexp = "[a-z0-9-]{1,64}", message = "the name of a stimulus")
+          @Pattern(regexp = "[a-z0-9-]{1,64}", message = "must be the name of a stimulus")
           String stimulus,
       @Schema(example = "2026-11-25T06:50:00Z", description = "ISO 8601; now if absent") String measuredAt) {}
 

@@ -36,6 +36,7 @@ public class DataFolder {
       if (Files.getFileStore(folder).supportsFileAttributeView("posix")) {
         Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
       }
+      DurableFiles.syncFolder(folder.getParent());
       return folder;
     } catch (IOException e) {
       throw new StartRefused(

@@ -1,10 +1,10 @@
 package evenpair.web.database;
 
+import evenpair.web.DurableFiles;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.HexFormat;
 
@@ -24,18 +24,8 @@ final class SecretFile {
   /** @return what the file holds; it is made with a new secret if it is missing */
   static String readOrMake(Path file) throws IOException {
     if (!Files.exists(file)) {
-      makePrivate(file);
-      Files.writeString(file, random() + "\n", StandardCharsets.UTF_8);
+      DurableFiles.writePrivate(file, (random() + "\n").getBytes(StandardCharsets.UTF_8));
     }
     return Files.readString(file, StandardCharsets.UTF_8).strip();
-  }
-
-  /** Private from its first moment, not after it has been written. */
-  private static void makePrivate(Path file) throws IOException {
-    if (Files.getFileStore(file.getParent()).supportsFileAttributeView("posix")) {
-      Files.createFile(file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    } else {
-      Files.createFile(file);
-    }
   }
 }
