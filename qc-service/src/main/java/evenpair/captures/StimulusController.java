@@ -45,24 +45,31 @@ class StimulusController {
   @GetMapping
   @Operation(summary = "Every stimulus, the lowest sample rate first")
   StimulusList list(Locale locale) {
-    return new StimulusList(stimuli.all().stream().map(stimulus -> view(stimulus, locale)).toList());
+    return new StimulusList(
+        stimuli.all().stream().map(stimulus -> view(stimulus, locale)).toList());
   }
 
   @GetMapping("/{name}")
   @Operation(summary = "A stimulus' parameters", description = "`default` is the one at 48 kHz.")
-  @ApiResponse(responseCode = "404", description = "Unknown stimulus; `choices` are the known names")
+  @ApiResponse(
+      responseCode = "404",
+      description = "Unknown stimulus; `choices` are the known names")
   StimulusView get(@PathVariable String name, Locale locale) {
     return view(require(name), locale);
   }
 
-  @GetMapping(path = "/{name}/audio", produces = {"audio/wav", MediaType.APPLICATION_PROBLEM_JSON_VALUE})
+  @GetMapping(
+      path = "/{name}/audio",
+      produces = {"audio/wav", MediaType.APPLICATION_PROBLEM_JSON_VALUE})
   @Operation(
       summary = "The exact signal to play",
-      description = "Mono WAV of 32-bit floats, silences included; the same bytes every time, of the SHA-256 that the stimulus names."
-          + " Loud: never play it with the earpieces in an ear.")
+      description =
+          "Mono WAV of 32-bit floats, silences included; the same bytes every time, of the SHA-256 that the stimulus names."
+              + " Loud: never play it with the earpieces in an ear.")
   @ApiResponse(
       responseCode = "200",
-      content = @Content(mediaType = "audio/wav", schema = @Schema(type = "string", format = "binary")))
+      content =
+          @Content(mediaType = "audio/wav", schema = @Schema(type = "string", format = "binary")))
   ResponseEntity<byte[]> audio(@PathVariable String name) {
     Stimulus stimulus = require(name);
     Audio file = audioOf(stimulus);
@@ -76,9 +83,13 @@ class StimulusController {
   }
 
   private Stimulus require(String name) {
-    return stimuli.find(name).orElseThrow(() -> new Refusal(404, "unknown-stimulus", "There is no stimulus of that name.")
-        .with("field", "name")
-        .with("choices", stimuli.all().stream().map(Stimulus::name).toList()));
+    return stimuli
+        .find(name)
+        .orElseThrow(
+            () ->
+                new Refusal(404, "unknown-stimulus", "There is no stimulus of that name.")
+                    .with("field", "name")
+                    .with("choices", stimuli.all().stream().map(Stimulus::name).toList()));
   }
 
   private StimulusView view(Stimulus stimulus, Locale locale) {
@@ -105,7 +116,9 @@ class StimulusController {
     return audio.computeIfAbsent(stimulus, key -> Audio.of(key.sweep()));
   }
 
-  /** @param samples samples of the whole file, silences included */
+  /**
+   * @param samples samples of the whole file, silences included
+   */
   private record Audio(byte[] wav, int samples, String sha256) {
     static Audio of(Sweep sweep) {
       float[] signal = SweepSignal.render(sweep);

@@ -8,7 +8,10 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 
-/** Reads a part that holds JSON, and refuses what breaks its constraints: all of them together, as for a request's body. */
+/**
+ * Reads a part that holds JSON, and refuses what breaks its constraints: all of them together, as
+ * for a request's body.
+ */
 @Component
 class JsonPart {
   private final StrictJson json;
@@ -25,14 +28,18 @@ class JsonPart {
    */
   <T> T read(String part, byte[] bytes, Class<T> type) {
     T value = json.read(part, bytes, type);
-    List<Problem> problems = validator.validate(value).stream()
-        .map(violation -> new Problem(violation.getPropertyPath().toString(), violation.getMessage()))
-        .sorted(Comparator.comparing(Problem::field))
-        .toList();
+    List<Problem> problems =
+        validator.validate(value).stream()
+            .map(
+                violation ->
+                    new Problem(violation.getPropertyPath().toString(), violation.getMessage()))
+            .sorted(Comparator.comparing(Problem::field))
+            .toList();
     if (!problems.isEmpty()) {
-      String detail = problems.stream()
-          .map(problem -> "\"" + problem.field() + "\" " + problem.detail())
-          .collect(Collectors.joining("; "));
+      String detail =
+          problems.stream()
+              .map(problem -> "\"" + problem.field() + "\" " + problem.detail())
+              .collect(Collectors.joining("; "));
       throw new Refusal(400, "invalid-field", detail + ".")
           .with("part", part)
           .with("field", problems.get(0).field())
@@ -41,6 +48,8 @@ class JsonPart {
     return value;
   }
 
-  /** @param detail what the field must be */
+  /**
+   * @param detail what the field must be
+   */
   record Problem(String field, String detail) {}
 }

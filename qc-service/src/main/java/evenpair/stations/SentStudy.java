@@ -11,7 +11,8 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * The captures of a swap study as sent: the same number of seatings on both channels, enough of each orientation.
+ * The captures of a swap study as sent: the same number of seatings on both channels, enough of
+ * each orientation.
  *
  * @param marked by simulator channel, in seating order, earpieces as marked
  * @param swapped the same with the earpieces swapped
@@ -27,8 +28,8 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
   record Capture(String part, byte[] bytes, MonoWav wav) {}
 
   /**
-   * @throws Refusal 422 naming the part that is missing, one too many, undecodable, at another sample rate or byte for byte the
-   *     same as another
+   * @throws Refusal 422 naming the part that is missing, one too many, undecodable, at another
+   *     sample rate or byte for byte the same as another
    */
   static SentStudy of(SentParts parts, StationSettings settings) {
     SentStudy study = new SentStudy(orientation(parts, "marked"), orientation(parts, "swapped"));
@@ -39,7 +40,9 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
     return study;
   }
 
-  /** @return every capture: marked before swapped, left before right, in seating order */
+  /**
+   * @return every capture: marked before swapped, left before right, in seating order
+   */
   List<Capture> all() {
     List<Capture> all = new ArrayList<>();
     marked.values().forEach(all::addAll);
@@ -69,22 +72,38 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
     return byChannel;
   }
 
-  private void refuseUnequalCounts(String orientation, Map<Channel, List<Capture>> byChannel, int least) {
+  private void refuseUnequalCounts(
+      String orientation, Map<Channel, List<Capture>> byChannel, int least) {
     for (Channel channel : Channel.values()) {
       int count = byChannel.get(channel).size();
       String part = partName(orientation, channel);
       if (count < least || count > MOST_SEATINGS) {
-        throw refusal("seatings-wanted", part, String.format(Locale.ROOT,
-            "The part '%s' is there %d times; a swap study needs %d to %d seatings in each orientation, in seating order.",
-            part, count, least, MOST_SEATINGS)).with("expected", least + " to " + MOST_SEATINGS);
+        throw refusal(
+                "seatings-wanted",
+                part,
+                String.format(
+                    Locale.ROOT,
+                    "The part '%s' is there %d times; a swap study needs %d to %d seatings in each orientation, in seating order.",
+                    part,
+                    count,
+                    least,
+                    MOST_SEATINGS))
+            .with("expected", least + " to " + MOST_SEATINGS);
       }
     }
     int left = byChannel.get(Channel.LEFT).size();
     int right = byChannel.get(Channel.RIGHT).size();
     if (left != right) {
       String part = partName(orientation, left < right ? Channel.LEFT : Channel.RIGHT);
-      throw refusal("seatings-unequal", part, String.format(Locale.ROOT,
-          "There are %d seatings of the left and %d of the right channel (%s); each seating needs both.", left, right, orientation))
+      throw refusal(
+              "seatings-unequal",
+              part,
+              String.format(
+                  Locale.ROOT,
+                  "There are %d seatings of the left and %d of the right channel (%s); each seating needs both.",
+                  left,
+                  right,
+                  orientation))
           .with("expected", Math.max(left, right));
     }
   }
@@ -94,8 +113,15 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
     for (Capture capture : all()) {
       String other = seen.putIfAbsent(Digests.of(capture.bytes()), capture.part());
       if (other != null) {
-        throw refusal("same-capture-twice", capture.part(), "The parts '" + other + "' and '" + capture.part()
-            + "' are byte for byte the same; two recordings never are.").with("expected", "a recording of its own");
+        throw refusal(
+                "same-capture-twice",
+                capture.part(),
+                "The parts '"
+                    + other
+                    + "' and '"
+                    + capture.part()
+                    + "' are byte for byte the same; two recordings never are.")
+            .with("expected", "a recording of its own");
       }
     }
   }
@@ -104,9 +130,17 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
     for (Capture capture : all()) {
       double rate = capture.wav().samples().rateHz();
       if (rate != rateHz()) {
-        throw refusal("sample-rates-differ", capture.part(), String.format(Locale.ROOT,
-            "The part '%s' has %.0f samples a second, '%s' has %.0f; all need the same.",
-            capture.part(), rate, marked.get(Channel.LEFT).get(0).part(), rateHz())).with("expected", rateHz());
+        throw refusal(
+                "sample-rates-differ",
+                capture.part(),
+                String.format(
+                    Locale.ROOT,
+                    "The part '%s' has %.0f samples a second, '%s' has %.0f; all need the same.",
+                    capture.part(),
+                    rate,
+                    marked.get(Channel.LEFT).get(0).part(),
+                    rateHz()))
+            .with("expected", rateHz());
       }
     }
   }

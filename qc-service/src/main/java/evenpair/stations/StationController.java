@@ -18,7 +18,9 @@ import org.springframework.web.bind.annotation.RestController;
 
 @RestController
 @RequestMapping("/api/stations")
-@Tag(name = "stations", description = "Stations of the line and the calibration of both ends of their chains")
+@Tag(
+    name = "stations",
+    description = "Stations of the line and the calibration of both ends of their chains")
 class StationController {
   private final StationRegister register;
   private final StationDescriber describer;
@@ -31,15 +33,21 @@ class StationController {
   }
 
   @GetMapping
-  @Operation(summary = "Every station at a glance", description = "By name; corrections without their curves.")
+  @Operation(
+      summary = "Every station at a glance",
+      description = "By name; corrections without their curves.")
   Views.Stations list(Locale locale) {
     Instant now = clock.instant();
     return new Views.Stations(
-        register.all(now).stream().map(newest -> describer.summarise(newest, now, locale)).toList());
+        register.all(now).stream()
+            .map(newest -> describer.summarise(newest, now, locale))
+            .toList());
   }
 
   @GetMapping("/{station}")
-  @Operation(summary = "One station", description = "Its newest calibrations and correction, and what keeps it from being ready.")
+  @Operation(
+      summary = "One station",
+      description = "Its newest calibrations and correction, and what keeps it from being ready.")
   @ApiResponse(responseCode = "404", description = "Unknown station; `choices` are the known names")
   Views.Station get(@PathVariable String station, Locale locale) {
     Instant now = clock.instant();
@@ -47,11 +55,15 @@ class StationController {
   }
 
   @PutMapping("/{station}")
-  @Operation(summary = "Make a station, or change its note", description = "The name is 1 to 32 of a–z, 0–9 and -.")
+  @Operation(
+      summary = "Make a station, or change its note",
+      description = "The name is 1 to 32 of a–z, 0–9 and -.")
   @ApiResponse(responseCode = "201", description = "Made")
   @ApiResponse(responseCode = "200", description = "Was there already; its note is the one sent")
   ResponseEntity<Views.Station> put(
-      @PathVariable String station, @Valid @RequestBody(required = false) Requests.Station request, Locale locale) {
+      @PathVariable String station,
+      @Valid @RequestBody(required = false) Requests.Station request,
+      Locale locale) {
     boolean isNew = register.put(station, request == null ? null : request.note());
     Views.Station view = get(station, locale);
     return isNew

@@ -23,7 +23,9 @@ class StationDescriber {
     this.settings = settings;
   }
 
-  /** @return the whole station, its correction with curves */
+  /**
+   * @return the whole station, its correction with curves
+   */
   Views.Station describe(Newest newest, Instant at, Locale locale) {
     String station = newest.station().name();
     Map<String, Views.Microphone> microphones = new LinkedHashMap<>();
@@ -43,7 +45,9 @@ class StationDescriber {
         newest.correction().map(row -> describe(station, row, at)).orElse(null));
   }
 
-  /** @return the same for a list: without the correction's curves */
+  /**
+   * @return the same for a list: without the correction's curves
+   */
   Views.Station summarise(Newest newest, Instant at, Locale locale) {
     Views.Station whole = describe(newest, at, locale);
     return new Views.Station(
@@ -57,7 +61,8 @@ class StationDescriber {
         whole.correction() == null ? null : whole.correction().withoutCurves());
   }
 
-  Views.Microphone describe(String station, MicrophoneCalibrationRow row, Instant at, Locale locale) {
+  Views.Microphone describe(
+      String station, MicrophoneCalibrationRow row, Instant at, Locale locale) {
     MicrophoneCalibrationRow.Tone tone = row.tone();
     return new Views.Microphone(
         row.getId(),
@@ -71,7 +76,11 @@ class StationDescriber {
         row.stated().statedLevelDb(),
         row.stated().statedFrequencyHz(),
         new Views.Tone(
-            20 * Math.log10(tone.amplitude()), tone.frequencyHz(), tone.distortionPercent(), tone.driftDb(), tone.sha256()),
+            20 * Math.log10(tone.amplitude()),
+            tone.frequencyHz(),
+            tone.distortionPercent(),
+            tone.driftDb(),
+            tone.sha256()),
         change(row.change(), "microphone", row.simulator().channel(), locale),
         row.provenance().measuredAt(),
         row.provenance().validUntil(),
@@ -130,7 +139,13 @@ class StationDescriber {
   }
 
   private void add(
-      List<Views.Need> needs, String what, Channel channel, InsertOnlyRow row, Change change, Instant at, Locale locale) {
+      List<Views.Need> needs,
+      String what,
+      Channel channel,
+      InsertOnlyRow row,
+      Change change,
+      Instant at,
+      Locale locale) {
     String why = null;
     if (row == null) {
       why = "missing";

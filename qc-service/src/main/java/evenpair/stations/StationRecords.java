@@ -20,8 +20,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Writes what was measured about a station: each record and its ledger entry in one transaction. Captures have been kept before,
- * so that no row names a file that is not there.
+ * Writes what was measured about a station: each record and its ledger entry in one transaction.
+ * Captures have been kept before, so that no row names a file that is not there.
  */
 @Service
 @Transactional
@@ -57,18 +57,31 @@ class StationRecords {
     this.clock = clock;
   }
 
-  /** Stores a calibration of one channel's microphone; its change is against the newest one measured before. */
+  /**
+   * Stores a calibration of one channel's microphone; its change is against the newest one measured
+   * before.
+   */
   MicrophoneCalibrationRow addMicrophone(
-      StationRow station, Simulator simulator, Stated stated, Tone tone, String operator, Instant measuredAt) {
-    Optional<MicrophoneCalibrationRow> before = microphones.newest(station.id(), simulator.channel(), measuredAt);
+      StationRow station,
+      Simulator simulator,
+      Stated stated,
+      Tone tone,
+      String operator,
+      Instant measuredAt) {
+    Optional<MicrophoneCalibrationRow> before =
+        microphones.newest(station.id(), simulator.channel(), measuredAt);
     double pascal = tone.pascalPerFullScale(stated.statedLevelDb());
-    Change change = before
-        .map(row -> Change.between(row.pascalPerFullScale(), pascal, settings.changeDb()))
-        .orElseGet(Change::first);
+    Change change =
+        before
+            .map(row -> Change.between(row.pascalPerFullScale(), pascal, settings.changeDb()))
+            .orElseGet(Change::first);
     Provenance provenance =
-        Provenance.of(people.refer(operator), measuredAt, settings.calibrationValid(), clock.instant());
-    MicrophoneCalibrationRow row = microphones.save(
-        new MicrophoneCalibrationRow(ids.next(), station.id(), simulator, stated, tone, change, provenance));
+        Provenance.of(
+            people.refer(operator), measuredAt, settings.calibrationValid(), clock.instant());
+    MicrophoneCalibrationRow row =
+        microphones.save(
+            new MicrophoneCalibrationRow(
+                ids.next(), station.id(), simulator, stated, tone, change, provenance));
     Map<String, Object> entry = entry(row.getId(), station, provenance);
     entry.put("channel", simulator.channel().word());
     entry.put("earSimulator", simulator.type().label());
@@ -85,14 +98,25 @@ class StationRecords {
 
   /** Stores a calibration of the output; its change is against the newest one measured before. */
   OutputCalibrationRow addOutput(
-      StationRow station, OutputCalibrationRow.Reading reading, OutputGain gain, String operator, Instant measuredAt) {
-    Change change = outputs.newest(station.id(), measuredAt)
-        .map(row -> Change.between(row.voltsPerFullScale(), gain.voltsPerFullScale(), settings.changeDb()))
-        .orElseGet(Change::first);
+      StationRow station,
+      OutputCalibrationRow.Reading reading,
+      OutputGain gain,
+      String operator,
+      Instant measuredAt) {
+    Change change =
+        outputs
+            .newest(station.id(), measuredAt)
+            .map(
+                row ->
+                    Change.between(
+                        row.voltsPerFullScale(), gain.voltsPerFullScale(), settings.changeDb()))
+            .orElseGet(Change::first);
     Provenance provenance =
-        Provenance.of(people.refer(operator), measuredAt, settings.calibrationValid(), clock.instant());
+        Provenance.of(
+            people.refer(operator), measuredAt, settings.calibrationValid(), clock.instant());
     OutputCalibrationRow row =
-        outputs.save(new OutputCalibrationRow(ids.next(), station.id(), reading, gain, change, provenance));
+        outputs.save(
+            new OutputCalibrationRow(ids.next(), station.id(), reading, gain, change, provenance));
     Map<String, Object> entry = entry(row.getId(), station, provenance);
     entry.put("toneDbfs", reading.toneDbfs());
     entry.put("frequencyHz", reading.frequencyHz());
@@ -104,13 +128,16 @@ class StationRecords {
   }
 
   /** Stores a correction as the station's next version. */
-  CorrectionRow addCorrection(StationRow station, Source source, SwapStudy study, String operator, Instant measuredAt) {
+  CorrectionRow addCorrection(
+      StationRow station, Source source, SwapStudy study, String operator, Instant measuredAt) {
     stations.lock(station.id());
     int version = corrections.highestVersion(station.id()) + 1;
     Provenance provenance =
-        Provenance.of(people.refer(operator), measuredAt, settings.correctionValid(), clock.instant());
+        Provenance.of(
+            people.refer(operator), measuredAt, settings.correctionValid(), clock.instant());
     CorrectionRow row =
-        corrections.save(new CorrectionRow(ids.next(), station.id(), version, source, study, provenance));
+        corrections.save(
+            new CorrectionRow(ids.next(), station.id(), version, source, study, provenance));
     Map<String, Object> entry = entry(row.getId(), station, provenance);
     entry.put("version", version);
     entry.put("referenceUnit", source.referenceUnit());
@@ -138,10 +165,12 @@ class StationRecords {
   private static Map<String, List<String>> digests(Source source, boolean swapped) {
     Map<String, List<String>> byChannel = new LinkedHashMap<>();
     for (Channel channel : Channel.values()) {
-      byChannel.put(channel.word(), source.captures().stream()
-          .filter(capture -> capture.swapped() == swapped && capture.channel() == channel)
-          .map(CorrectionRow.UsedCapture::sha256)
-          .toList());
+      byChannel.put(
+          channel.word(),
+          source.captures().stream()
+              .filter(capture -> capture.swapped() == swapped && capture.channel() == channel)
+              .map(CorrectionRow.UsedCapture::sha256)
+              .toList());
     }
     return byChannel;
   }

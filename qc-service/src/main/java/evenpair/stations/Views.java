@@ -14,7 +14,8 @@ final class Views {
   /**
    * A station at a glance.
    *
-   * @param state {@code ready}, {@code needs-calibration} (something is missing or expired) or {@code changed} (a gain has moved)
+   * @param state {@code ready}, {@code needs-calibration} (something is missing or expired) or
+   *     {@code changed} (a gain has moved)
    * @param needs what keeps it from being ready, one sentence each
    * @param microphones by channel; null for one never calibrated
    */
@@ -22,7 +23,10 @@ final class Views {
       @Schema(example = "bench-1") String station,
       String note,
       Instant createdAt,
-      @Schema(example = "ready", allowableValues = {"ready", "needs-calibration", "changed"}) String state,
+      @Schema(
+              example = "ready",
+              allowableValues = {"ready", "needs-calibration", "changed"})
+          String state,
       List<Need> needs,
       Map<String, Microphone> microphones,
       Output output,
@@ -59,17 +63,26 @@ final class Views {
       boolean valid) {}
 
   /** The tone as it was read. */
-  record Tone(double amplitudeDbfs, double frequencyHz, double distortionPercent, double driftDb, String sha256) {}
+  record Tone(
+      double amplitudeDbfs,
+      double frequencyHz,
+      double distortionPercent,
+      double driftDb,
+      String sha256) {}
 
   /**
    * @param db change from the calibration before, null for the first
    * @param state {@code first}, {@code steady} or {@code changed}
    * @param text what a change means; null unless changed
    */
-  record Change(Double db, @Schema(allowableValues = {"first", "steady", "changed"}) String state, String text) {}
+  record Change(
+      Double db,
+      @Schema(allowableValues = {"first", "steady", "changed"}) String state,
+      String text) {}
 
   /**
-   * @param voltsPerFullScale voltage (instantaneous, V) at the earphone's terminals for a sample of 1.0
+   * @param voltsPerFullScale voltage (instantaneous, V) at the earphone's terminals for a sample of
+   *     1.0
    * @param fullScaleVoltsRms voltage of a sine whose peak is full scale, V r.m.s.
    */
   record Output(
@@ -110,7 +123,19 @@ final class Views {
       float[] uncertaintyDb) {
     Correction withoutCurves() {
       return new Correction(
-          id, station, version, referenceUnit, stimulus, scatterDb, meanDb, measuredAt, validUntil, valid, null, null, null);
+          id,
+          station,
+          version,
+          referenceUnit,
+          stimulus,
+          scatterDb,
+          meanDb,
+          measuredAt,
+          validUntil,
+          valid,
+          null,
+          null,
+          null);
     }
   }
 }
