@@ -9,40 +9,57 @@ import org.apache.commons.math3.linear.LUDecomposition;
 import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
- * A sine fitted to samples by least squares in four parameters: x(t) ≈ A·cos(2πf·t + φ) + C, t = 0 at the first sample.
+ * A sine fitted to samples by least squares in four parameters: x(t) ≈ A·cos(2πf·t + φ) + C, t = 0
+ * at the first sample.
  *
- * <p>Source: IEEE Std 1057, four-parameter sine fit (from memory): with f fixed the other three are linear; a fourth column,
- * the derivative by frequency, gives the next change of f; repeated until f stands still. Here time runs from the middle of
- * the record and the fourth column is scaled to the others' size, so that the 4×4 normal equations stay well conditioned.
+ * <p>Source: IEEE Std 1057, four-parameter sine fit (from memory): with f fixed the other three are
+ * linear; a fourth column, the derivative by frequency, gives the next change of f; repeated until
+ * f stands still. Here time runs from the middle of the record and the fourth column is scaled to
+ * the others' size, so that the 4×4 normal equations stay well conditioned.
  *
  * @param amplitude A, peak re full scale, not negative
  * @param frequencyHz f in hertz
  * @param phase φ in radians, −π … π, at the first sample
  * @param offset C re full scale
- * @param residualRms root mean square of what the sine leaves over (harmonics, noise, hum), re full scale
+ * @param residualRms root mean square of what the sine leaves over (harmonics, noise, hum), re full
+ *     scale
  */
-public record SineFit(double amplitude, double frequencyHz, double phase, double offset, double residualRms) {
+public record SineFit(
+    double amplitude, double frequencyHz, double phase, double offset, double residualRms) {
   private static final int MOST_ROUNDS = 60;
-  /** Change of phase at the record's ends, radians, below which f stands still: far below what float samples resolve. */
+
+  /**
+   * Change of phase at the record's ends, radians, below which f stands still: far below what float
+   * samples resolve.
+   */
   private static final double STANDS_STILL = 1e-10;
+
   private static final int LEAST_SAMPLES = 8;
-  /** −180 dB re full scale, under the last bit of a 24-bit converter by 35 dB: below it only rounding is left. */
+
+  /**
+   * −180 dB re full scale, under the last bit of a 24-bit converter by 35 dB: below it only
+   * rounding is left.
+   */
   private static final double LEAST_AMPLITUDE = 1e-9;
 
   /**
    * Fits with the spectrum's largest peak as the first guess of the frequency.
    *
-   * @return empty if no sine can be found: fewer than 8 samples, silence or a constant, or a fit that does not settle. Noise
-   *     alone may give a fit: {@link #distortionAndNoise()} then shows that it explains nothing
+   * @return empty if no sine can be found: fewer than 8 samples, silence or a constant, or a fit
+   *     that does not settle. Noise alone may give a fit: {@link #distortionAndNoise()} then shows
+   *     that it explains nothing
    */
   public static Optional<SineFit> of(Samples samples) {
-    return samples.values().length < LEAST_SAMPLES ? Optional.empty() : of(samples, spectralPeak(samples));
+    return samples.values().length < LEAST_SAMPLES
+        ? Optional.empty()
+        : of(samples, spectralPeak(samples));
   }
 
   /**
    * Fits from a first guess.
    *
-   * @param nearHz first guess of the frequency in hertz; must be right to about half a period over the whole record
+   * @param nearHz first guess of the frequency in hertz; must be right to about half a period over
+   *     the whole record
    * @return empty if the fit does not settle between 0 Hz and half the sample rate
    */
   public static Optional<SineFit> of(Samples samples, double nearHz) {
@@ -57,7 +74,8 @@ public record SineFit(double amplitude, double frequencyHz, double phase, double
       if (!(amplitude > LEAST_AMPLITUDE && omega > 0 && omega < Math.PI)) {
         return Optional.empty();
       }
-      linear = leastSquares(x, omega, new double[] {linear[0] / amplitude, linear[1] / amplitude, 0, 0});
+      linear =
+          leastSquares(x, omega, new double[] {linear[0] / amplitude, linear[1] / amplitude, 0, 0});
       double endPhaseChange = linear[3] / amplitude;
       omega += endPhaseChange / halfLength(x);
       if (Math.abs(endPhaseChange) < STANDS_STILL) {
@@ -67,16 +85,22 @@ public record SineFit(double amplitude, double frequencyHz, double phase, double
     return Optional.empty();
   }
 
-  /** @return distortion and noise together: residual r.m.s. ÷ r.m.s. of the sine, a ratio (0.03 is 3 %) */
+  /**
+   * @return distortion and noise together: residual r.m.s. ÷ r.m.s. of the sine, a ratio (0.03 is 3
+   *     %)
+   */
   public double distortionAndNoise() {
     return residualRms * Math.sqrt(2) / amplitude;
   }
 
   /**
-   * One round: x on cos, sin and 1, and, if the last round's direction is given, on the derivative by frequency too.
+   * One round: x on cos, sin and 1, and, if the last round's direction is given, on the derivative
+   * by frequency too.
    *
-   * @param last its length is the number of columns; the first two are the last round's a and b, scaled to unit length
-   * @return a, b, C (and amplitude times the change of phase at the record's end); NaN where the columns are not independent
+   * @param last its length is the number of columns; the first two are the last round's a and b,
+   *     scaled to unit length
+   * @return a, b, C (and amplitude times the change of phase at the record's end); NaN where the
+   *     columns are not independent
    */
   private static double[] leastSquares(float[] x, double omega, double[] last) {
     double[][] normal = new double[last.length][last.length];
@@ -91,7 +115,8 @@ public record SineFit(double amplitude, double frequencyHz, double phase, double
       row[3] = t / middle * (last[1] * row[0] - last[0] * row[1]);
       accumulate(normal, right, row, x[n]);
     }
-    DecompositionSolver solver = new LUDecomposition(new Array2DRowRealMatrix(normal, false)).getSolver();
+    DecompositionSolver solver =
+        new LUDecomposition(new Array2DRowRealMatrix(normal, false)).getSolver();
     if (!solver.isNonSingular()) {
       Arrays.fill(right, Double.NaN);
       return right;
@@ -114,10 +139,12 @@ public record SineFit(double amplitude, double frequencyHz, double phase, double
     double squares = 0;
     for (int n = 0; n < x.length; n++) {
       double t = n - middle;
-      double left = x[n] - linear[0] * Math.cos(omega * t) - linear[1] * Math.sin(omega * t) - linear[2];
+      double left =
+          x[n] - linear[0] * Math.cos(omega * t) - linear[1] * Math.sin(omega * t) - linear[2];
       squares += left * left;
     }
-    // a·cos(ωt) + b·sin(ωt) = A·cos(ωt + φ) with φ = atan2(−b, a); then from the middle back to the first sample.
+    // a·cos(ωt) + b·sin(ωt) = A·cos(ωt + φ) with φ = atan2(−b, a); then from the middle back to the
+    // first sample.
     double phase = Math.atan2(-linear[1], linear[0]) - omega * middle;
     return new SineFit(
         Math.hypot(linear[0], linear[1]),
@@ -127,7 +154,10 @@ public record SineFit(double amplitude, double frequencyHz, double phase, double
         Math.sqrt(squares / x.length));
   }
 
-  /** Peak of the Hann-weighted, zero-padded spectrum without its mean; between bins by a parabola through the three dB values. */
+  /**
+   * Peak of the Hann-weighted, zero-padded spectrum without its mean; between bins by a parabola
+   * through the three dB values.
+   */
   private static double spectralPeak(Samples samples) {
     float[] x = samples.values();
     int size = 2 * Integer.highestOneBit(x.length);

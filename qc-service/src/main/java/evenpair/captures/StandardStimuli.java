@@ -14,11 +14,15 @@ import org.springframework.stereotype.Component;
 class StandardStimuli implements Stimuli {
   private static final String STANDARD_DEFAULT = "sweep-48000";
 
-  private final List<Stimulus> stimuli = Stream.of(44_100, 48_000, 96_000)
-      .map(rateHz -> new Stimulus("sweep-" + rateHz, Sweep.standard(rateHz)))
-      .toList();
+  private final List<Stimulus> stimuli =
+      Stream.of(44_100, 48_000, 96_000)
+          .map(rateHz -> new Stimulus("sweep-" + rateHz, Sweep.standard(rateHz)))
+          .toList();
 
-  /** An analyser plans its transforms when it is made (tens of milliseconds), so each is made at its first use and kept. */
+  /**
+   * An analyser plans its transforms when it is made (tens of milliseconds), so each is made at its
+   * first use and kept.
+   */
   private final Map<Stimulus, ResponseAnalyser> analysers = new ConcurrentHashMap<>();
 
   @Override

@@ -32,13 +32,16 @@ class CorrectionRow extends InsertOnlyRow {
   private UUID rightCalibration;
 
   @ElementCollection
-  @CollectionTable(name = "station_correction_capture", joinColumns = @JoinColumn(name = "correction_id"))
+  @CollectionTable(
+      name = "station_correction_capture",
+      joinColumns = @JoinColumn(name = "correction_id"))
   @OrderBy("swapped, seating, channel")
   private List<UsedCapture> captures = new ArrayList<>();
 
   protected CorrectionRow() {}
 
-  CorrectionRow(UUID id, UUID stationId, int version, Source source, SwapStudy study, Provenance provenance) {
+  CorrectionRow(
+      UUID id, UUID stationId, int version, Source source, SwapStudy study, Provenance provenance) {
     super(id, stationId, provenance);
     this.version = version;
     this.referenceUnit = source.referenceUnit();
@@ -76,15 +79,26 @@ class CorrectionRow extends InsertOnlyRow {
   }
 
   Stations.Correction toCorrection() {
-    return new Stations.Correction(getId(), version, Curve.ofFloats(leftMinusRightDb), Curve.ofFloats(uncertaintyDb),
-        provenance().measuredAt(), provenance().validUntil());
+    return new Stations.Correction(
+        getId(),
+        version,
+        Curve.ofFloats(leftMinusRightDb),
+        Curve.ofFloats(uncertaintyDb),
+        provenance().measuredAt(),
+        provenance().validUntil());
   }
 
   /** What the study was made from. */
   record Source(
-      String referenceUnit, String stimulus, UUID leftCalibration, UUID rightCalibration, List<UsedCapture> captures) {}
+      String referenceUnit,
+      String stimulus,
+      UUID leftCalibration,
+      UUID rightCalibration,
+      List<UsedCapture> captures) {}
 
-  /** @param channel the simulator channel, whichever earpiece sat on it */
+  /**
+   * @param channel the simulator channel, whichever earpiece sat on it
+   */
   @Embeddable
   record UsedCapture(
       @Column(nullable = false) boolean swapped,

@@ -8,7 +8,10 @@ import java.time.Instant;
 import java.util.UUID;
 import org.springframework.data.domain.Persistable;
 
-/** A record about a station that is written once: always new when saved, so that saving never reads or changes a row. */
+/**
+ * A record about a station that is written once: always new when saved, so that saving never reads
+ * or changes a row.
+ */
 @MappedSuperclass
 abstract class InsertOnlyRow implements Persistable<UUID> {
   @Id
@@ -18,8 +21,7 @@ abstract class InsertOnlyRow implements Persistable<UUID> {
   @Column(nullable = false, updatable = false)
   private UUID stationId;
 
-  @Embedded
-  private Provenance provenance;
+  @Embedded private Provenance provenance;
 
   protected InsertOnlyRow() {}
 
@@ -47,7 +49,9 @@ abstract class InsertOnlyRow implements Persistable<UUID> {
     return provenance;
   }
 
-  /** @return true if it holds at that instant: measured by then and not yet expired */
+  /**
+   * @return true if it holds at that instant: measured by then and not yet expired
+   */
   boolean validAt(Instant at) {
     return !provenance.measuredAt().isAfter(at) && at.isBefore(provenance.validUntil());
   }

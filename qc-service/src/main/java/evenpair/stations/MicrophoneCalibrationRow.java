@@ -26,21 +26,24 @@ class MicrophoneCalibrationRow extends InsertOnlyRow {
 
   private String earSimulatorSerial;
 
-  @Embedded
-  private Stated stated;
+  @Embedded private Stated stated;
 
-  @Embedded
-  private Tone tone;
+  @Embedded private Tone tone;
 
   private double pascalPerFullScale;
 
-  @Embedded
-  private Change change;
+  @Embedded private Change change;
 
   protected MicrophoneCalibrationRow() {}
 
   MicrophoneCalibrationRow(
-      UUID id, UUID stationId, Simulator simulator, Stated stated, Tone tone, Change change, Provenance provenance) {
+      UUID id,
+      UUID stationId,
+      Simulator simulator,
+      Stated stated,
+      Tone tone,
+      Change change,
+      Provenance provenance) {
     super(id, stationId, provenance);
     this.channel = simulator.channel();
     this.earSimulator = simulator.type();
@@ -72,8 +75,14 @@ class MicrophoneCalibrationRow extends InsertOnlyRow {
   }
 
   Stations.Microphone toMicrophone() {
-    return new Stations.Microphone(getId(), channel, earSimulator, earSimulatorSerial, pascalPerFullScale,
-        provenance().measuredAt(), provenance().validUntil());
+    return new Stations.Microphone(
+        getId(),
+        channel,
+        earSimulator,
+        earSimulatorSerial,
+        pascalPerFullScale,
+        provenance().measuredAt(),
+        provenance().validUntil());
   }
 
   /** Which simulator sat on which channel. */
@@ -93,7 +102,11 @@ class MicrophoneCalibrationRow extends InsertOnlyRow {
       @Column(name = "tone_sha256") String sha256) {
     static Tone of(ToneReading reading, String sha256) {
       return new Tone(
-          reading.amplitude(), reading.frequencyHz(), reading.distortionPercent(), reading.driftDb(), sha256);
+          reading.amplitude(),
+          reading.frequencyHz(),
+          reading.distortionPercent(),
+          reading.driftDb(),
+          sha256);
     }
 
     double pascalPerFullScale(double levelDb) {

@@ -12,17 +12,21 @@ import org.hibernate.annotations.Immutable;
 @Immutable
 @Table(name = "output_calibration")
 class OutputCalibrationRow extends InsertOnlyRow {
-  @Embedded
-  private Reading reading;
+  @Embedded private Reading reading;
 
   private double voltsPerFullScale;
 
-  @Embedded
-  private Change change;
+  @Embedded private Change change;
 
   protected OutputCalibrationRow() {}
 
-  OutputCalibrationRow(UUID id, UUID stationId, Reading reading, OutputGain gain, Change change, Provenance provenance) {
+  OutputCalibrationRow(
+      UUID id,
+      UUID stationId,
+      Reading reading,
+      OutputGain gain,
+      Change change,
+      Provenance provenance) {
     super(id, stationId, provenance);
     this.reading = reading;
     this.voltsPerFullScale = gain.voltsPerFullScale();
@@ -42,7 +46,8 @@ class OutputCalibrationRow extends InsertOnlyRow {
   }
 
   Stations.Output toOutput() {
-    return new Stations.Output(getId(), voltsPerFullScale, provenance().measuredAt(), provenance().validUntil());
+    return new Stations.Output(
+        getId(), voltsPerFullScale, provenance().measuredAt(), provenance().validUntil());
   }
 
   /** The tone that was played and what the meter showed. */

@@ -3,7 +3,8 @@ package evenpair.stations;
 /**
  * Gain of a station's output, from a voltmeter's reading of a tone.
  *
- * @param voltsPerFullScale voltage (instantaneous, V) at the earphone's terminals for a sample of 1.0
+ * @param voltsPerFullScale voltage (instantaneous, V) at the earphone's terminals for a sample of
+ *     1.0
  */
 record OutputGain(double voltsPerFullScale) {
   /** Least and largest that a headphone output can be, V: common practice, no source. */
@@ -21,12 +22,16 @@ record OutputGain(double voltsPerFullScale) {
     return new OutputGain(Math.sqrt(2) * readingMillivoltsRms / 1000 / Math.pow(10, toneDbfs / 20));
   }
 
-  /** @return true if an output of this kind can have that gain */
+  /**
+   * @return true if an output of this kind can have that gain
+   */
   boolean plausible() {
     return voltsPerFullScale >= LEAST_VOLTS && voltsPerFullScale <= MOST_VOLTS;
   }
 
-  /** @return voltage of a sine whose peak is full scale, V r.m.s. */
+  /**
+   * @return voltage of a sine whose peak is full scale, V r.m.s.
+   */
   double fullScaleVoltsRms() {
     return voltsPerFullScale / Math.sqrt(2);
   }

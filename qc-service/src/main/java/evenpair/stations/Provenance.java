@@ -7,8 +7,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.UUID;
 
 /**
- * Who measured it, when, until when it holds, and when the service wrote it down. Instants are cut to microseconds, as the
- * database keeps them.
+ * Who measured it, when, until when it holds, and when the service wrote it down. Instants are cut
+ * to microseconds, as the database keeps them.
  *
  * @param operator random reference of the person
  */

@@ -21,7 +21,8 @@ final class SentParts {
    * @param known names that may appear
    * @throws Refusal 400 naming a part that is unknown or empty
    */
-  static SentParts of(HttpServletRequest request, List<String> known) throws IOException, ServletException {
+  static SentParts of(HttpServletRequest request, List<String> known)
+      throws IOException, ServletException {
     SentParts sent = new SentParts();
     for (Part part : request.getParts()) {
       String name = part.getName();
@@ -38,24 +39,33 @@ final class SentParts {
     return sent;
   }
 
-  /** @throws Refusal 400 if the part is missing or there twice */
+  /**
+   * @throws Refusal 400 if the part is missing or there twice
+   */
   byte[] one(String name, String expected) {
     List<byte[]> parts = all(name);
     if (parts.size() != 1) {
       throw parts.isEmpty()
           ? refusal("missing-part", name, "is missing", expected)
-          : refusal("repeated-part", name, "is there " + parts.size() + " times", "one part of that name");
+          : refusal(
+              "repeated-part",
+              name,
+              "is there " + parts.size() + " times",
+              "one part of that name");
     }
     return parts.get(0);
   }
 
-  /** @return the parts of that name in the order sent; none if there is none */
+  /**
+   * @return the parts of that name in the order sent; none if there is none
+   */
   List<byte[]> all(String name) {
     return byName.getOrDefault(name, List.of());
   }
 
   private static Refusal refusal(String type, String part, String problem, String expected) {
-    return new Refusal(400, type, "The part '" + part + "' " + problem + "; expected: " + expected + ".")
+    return new Refusal(
+            400, type, "The part '" + part + "' " + problem + "; expected: " + expected + ".")
         .with("part", part)
         .with("expected", expected);
   }

@@ -51,22 +51,34 @@ class StationRegister implements Stations {
     return stations.findByName(station).map(row -> newestAt(row, at).toChain());
   }
 
-  /** @return everything about every station, by name */
+  /**
+   * @return everything about every station, by name
+   */
   List<Newest> all(Instant at) {
     return stations.findAllByOrderByName().stream().map(row -> newestAt(row, at)).toList();
   }
 
-  /** @throws Refusal 404 with the known names if there is no such station */
+  /**
+   * @throws Refusal 404 with the known names if there is no such station
+   */
   Newest newest(String station, Instant at) {
     return newestAt(require(station), at);
   }
 
-  /** @throws Refusal 404 with the known names if there is no such station */
+  /**
+   * @throws Refusal 404 with the known names if there is no such station
+   */
   StationRow require(String station) {
-    return stations.findByName(station).orElseThrow(() -> new Refusal(404, "unknown-station",
-        "There is no station of that name; PUT /api/stations/{station} makes one.")
-        .with("field", "station")
-        .with("choices", names()));
+    return stations
+        .findByName(station)
+        .orElseThrow(
+            () ->
+                new Refusal(
+                        404,
+                        "unknown-station",
+                        "There is no station of that name; PUT /api/stations/{station} makes one.")
+                    .with("field", "station")
+                    .with("choices", names()));
   }
 
   /**
@@ -93,7 +105,8 @@ class StationRegister implements Stations {
     for (Channel channel : Channel.values()) {
       microphones.newest(row.id(), channel, at).ifPresent(found -> byChannel.put(channel, found));
     }
-    return new Newest(row, byChannel, outputs.newest(row.id(), at), corrections.newest(row.id(), at));
+    return new Newest(
+        row, byChannel, outputs.newest(row.id(), at), corrections.newest(row.id(), at));
   }
 
   /** The newest rows of a station at or before one instant. */

@@ -11,8 +11,7 @@ import java.util.UUID;
 @Entity
 @Table(name = "station")
 class StationRow {
-  @Id
-  private UUID id;
+  @Id private UUID id;
 
   @Column(nullable = false, updatable = false)
   private String name;

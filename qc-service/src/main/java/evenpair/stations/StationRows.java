@@ -18,12 +18,19 @@ interface StationRows extends Repository<StationRow, UUID> {
 
   /** One statement, so that two clients that create the same station at once both succeed. */
   @Modifying(clearAutomatically = true)
-  @Query(nativeQuery = true, value = """
+  @Query(
+      nativeQuery = true,
+      value =
+          """
       insert into station (id, name, note, created_at) values (:id, :name, :note, :now)
       on conflict (name) do update set note = excluded.note""")
   void put(UUID id, String name, String note, Instant now);
 
-  /** Holds the station's row until the transaction ends, so that versions are counted one at a time. */
-  @Query(nativeQuery = true, value = "select cast(1 as integer) from station where id = :id for update")
+  /**
+   * Holds the station's row until the transaction ends, so that versions are counted one at a time.
+   */
+  @Query(
+      nativeQuery = true,
+      value = "select cast(1 as integer) from station where id = :id for update")
   int lock(UUID id);
 }

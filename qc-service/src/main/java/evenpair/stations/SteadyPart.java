@@ -4,20 +4,28 @@ import evenpair.acoustics.Samples;
 import java.util.Arrays;
 
 /**
- * Finds the part of a recording in which a tone stands: an operator starts the recording before the calibrator sits and stops it
- * after taking it off.
+ * Finds the part of a recording in which a tone stands: an operator starts the recording before the
+ * calibrator sits and stops it after taking it off.
  */
 final class SteadyPart {
-  /** 50 ms: 50 periods of 1 kHz, 12 of 250 Hz, so that a block's level does not depend on where the periods fall. */
+  /**
+   * 50 ms: 50 periods of 1 kHz, 12 of 250 Hz, so that a block's level does not depend on where the
+   * periods fall.
+   */
   private static final double BLOCK_SECONDS = 0.05;
-  /** A block belongs to the tone if its level is this near to the usual one: wide enough for a drift to be seen and named. */
+
+  /**
+   * A block belongs to the tone if its level is this near to the usual one: wide enough for a drift
+   * to be seen and named.
+   */
   private static final double NEAR_DB = 0.5;
 
   private SteadyPart() {}
 
   /**
-   * The longest run of blocks of 50 ms whose r.m.s. lies within ±0.5 dB of the median of the loudest second, without its first and
-   * last block where the run does not reach the recording's ends (the tone may have begun or ended inside them).
+   * The longest run of blocks of 50 ms whose r.m.s. lies within ±0.5 dB of the median of the
+   * loudest second, without its first and last block where the run does not reach the recording's
+   * ends (the tone may have begun or ended inside them).
    *
    * @return those samples; none if the recording is shorter than two blocks or silent
    */
@@ -43,7 +51,8 @@ final class SteadyPart {
     int first = bestFrom == 0 ? 0 : bestFrom + 1;
     int last = bestTo == rms.length ? bestTo : bestTo - 1;
     return new Samples(
-        Arrays.copyOfRange(recording.values(), first * block, Math.max(first, last) * block), recording.rateHz());
+        Arrays.copyOfRange(recording.values(), first * block, Math.max(first, last) * block),
+        recording.rateHz());
   }
 
   private static double[] blockRms(float[] values, int block) {
@@ -58,7 +67,10 @@ final class SteadyPart {
     return rms;
   }
 
-  /** A tone that can be used stands for a second or nearly so; its median is not moved by a few blocks with a knock in them. */
+  /**
+   * A tone that can be used stands for a second or nearly so; its median is not moved by a few
+   * blocks with a knock in them.
+   */
   private static double medianOfLoudestSecond(double[] rms) {
     if (rms.length < 2) {
       return 0;

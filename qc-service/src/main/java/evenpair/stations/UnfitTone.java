@@ -1,6 +1,9 @@
 package evenpair.stations;
 
-/** A recording that is not the calibrator's tone, or not fit to calibrate with: what is wrong and by how much. */
+/**
+ * A recording that is not the calibrator's tone, or not fit to calibrate with: what is wrong and by
+ * how much.
+ */
 final class UnfitTone extends Exception {
   private final Flaw flaw;
   private final double measured;
@@ -17,12 +20,16 @@ final class UnfitTone extends Exception {
     return flaw;
   }
 
-  /** @return in the flaw's unit */
+  /**
+   * @return in the flaw's unit
+   */
   double measured() {
     return measured;
   }
 
-  /** @return in the flaw's unit */
+  /**
+   * @return in the flaw's unit
+   */
   double allowed() {
     return allowed;
   }

@@ -8,7 +8,6 @@ import org.apache.commons.math3.analysis.MultivariateFunction;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
 import org.apache.commons.math3.linear.ArrayRealVector;
-
 import org.apache.commons.math3.linear.MatrixUtils;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
@@ -25,12 +24,19 @@ class SineFitTests {
   @Nested
   class ExactTones {
     /**
-     * Float samples are rounded by up to half a step of 2⁻²⁴ relative to 1, white in effect: r.m.s. about 2e-8 at an amplitude
-     * near 0.5. Over 48 000 samples the amplitude's share of it is 2e-8·√(2/48000) ≈ 1e-10; 2e-9 leaves room for rounding that is
-     * not white on exact periods. Frequency: √6·σ/(π·A·T·√N)·… ≈ 1e-10 Hz; 1e-7 Hz asked.
+     * Float samples are rounded by up to half a step of 2⁻²⁴ relative to 1, white in effect: r.m.s.
+     * about 2e-8 at an amplitude near 0.5. Over 48 000 samples the amplitude's share of it is
+     * 2e-8·√(2/48000) ≈ 1e-10; 2e-9 leaves room for rounding that is not white on exact periods.
+     * Frequency: √6·σ/(π·A·T·√N)·… ≈ 1e-10 Hz; 1e-7 Hz asked.
      */
     @ParameterizedTest
-    @CsvSource({"1000, 0.5, 0.3, 0", "997.3, 0.5, -2.9, 0.01", "250.123, 0.25, 1.5, -0.05", "15999.7, 0.7, 3.1, 0.2", "20.4, 0.1, 0, 0"})
+    @CsvSource({
+      "1000, 0.5, 0.3, 0",
+      "997.3, 0.5, -2.9, 0.01",
+      "250.123, 0.25, 1.5, -0.05",
+      "15999.7, 0.7, 3.1, 0.2",
+      "20.4, 0.1, 0, 0"
+    })
     void areFoundWithAllFourParameters(double hz, double amplitude, double phase, double offset) {
       SineFit fit = SineFit.of(tone(48_000, hz, amplitude, phase, offset)).orElseThrow();
       assertThat(fit.amplitude()).isCloseTo(amplitude, within(2e-9));
@@ -40,7 +46,10 @@ class SineFitTests {
       assertThat(fit.residualRms()).isLessThan(5e-8);
     }
 
-    /** Half a bin off in the record's own spectrum (1/T = 1 Hz) is the worst place for a peak search. */
+    /**
+     * Half a bin off in the record's own spectrum (1/T = 1 Hz) is the worst place for a peak
+     * search.
+     */
     @ParameterizedTest
     @ValueSource(doubles = {1000.0, 1000.1, 1000.25, 1000.5, 1000.75, 1000.9})
     void lieAnywhereBetweenTwoBins(double hz) {
@@ -49,7 +58,10 @@ class SineFitTests {
       assertThat(fit.amplitude()).isCloseTo(0.4, within(2e-9));
     }
 
-    /** A tone at −100 dB re full scale; the float's steps shrink with it, so that the relative bounds stay. */
+    /**
+     * A tone at −100 dB re full scale; the float's steps shrink with it, so that the relative
+     * bounds stay.
+     */
     @Test
     void mayBeVeryWeak() {
       SineFit fit = SineFit.of(tone(48_000, 1000.3, 1e-5, 0.5, 0)).orElseThrow();
@@ -58,12 +70,16 @@ class SineFitTests {
 
     @Test
     void mayStartFromAGivenFrequency() {
-      // 0.3 Hz off over 1 s is 0.3 periods, inside the half period that the first guess may be wrong by.
+      // 0.3 Hz off over 1 s is 0.3 periods, inside the half period that the first guess may be
+      // wrong by.
       SineFit fit = SineFit.of(tone(48_000, 1000.3, 0.5, 0, 0), 1000).orElseThrow();
       assertThat(fit.frequencyHz()).isCloseTo(1000.3, within(1e-7));
     }
 
-    /** Three periods only: the peak of the spectrum is a poor guess then, and the iteration must mend it. */
+    /**
+     * Three periods only: the peak of the spectrum is a poor guess then, and the iteration must
+     * mend it.
+     */
     @Test
     void mayLastAFewPeriodsOnly() {
       SineFit fit = SineFit.of(tone(144, 1010, 0.5, 0.7, 0.1)).orElseThrow();
@@ -75,8 +91,9 @@ class SineFitTests {
   @Nested
   class ImpureTones {
     /**
-     * White Gaussian noise of σ = 0.01 on A = 0.5 over N = 48 000: the Cramér–Rao bounds are sd(A) = σ·√(2/N) = 6.5e-5 and
-     * sd(f) = √6·σ/(π·A·T·√N) = 7.1e-5 Hz (Kay, Fundamentals of Statistical Signal Processing, from memory). Five of each asked.
+     * White Gaussian noise of σ = 0.01 on A = 0.5 over N = 48 000: the Cramér–Rao bounds are sd(A)
+     * = σ·√(2/N) = 6.5e-5 and sd(f) = √6·σ/(π·A·T·√N) = 7.1e-5 Hz (Kay, Fundamentals of Statistical
+     * Signal Processing, from memory). Five of each asked.
      */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5})
@@ -93,20 +110,25 @@ class SineFitTests {
       assertThat(fit.residualRms()).isCloseTo(0.01, within(0.01 * 5 * 0.0032));
     }
 
-    /** Whole periods of all harmonics in the record: they are orthogonal to the sine, and the ratio is √(0.02² + 0.01²) exactly. */
+    /**
+     * Whole periods of all harmonics in the record: they are orthogonal to the sine, and the ratio
+     * is √(0.02² + 0.01²) exactly.
+     */
     @Test
     void tellDistortionAndNoiseAsARatioToTheSine() {
       Samples tone = tone(48_000, 1000, 0.5, 0, 0);
       add(tone, tone(48_000, 2000, 0.01, 0.4, 0));
       add(tone, tone(48_000, 3000, 0.005, 0.9, 0));
-      assertThat(SineFit.of(tone).orElseThrow().distortionAndNoise()).isCloseTo(Math.hypot(0.02, 0.01), within(1e-6));
+      assertThat(SineFit.of(tone).orElseThrow().distortionAndNoise())
+          .isCloseTo(Math.hypot(0.02, 0.01), within(1e-6));
     }
   }
 
   /**
-   * A second route that shares nothing with the fit under test: Levenberg–Marquardt of Commons Math on the four parameters as they
-   * are written (A, f, φ, C), with derivatives by central differences. Both minimise the same sum of squares, so that they must
-   * meet; 1e-6 is what the differences' step leaves.
+   * A second route that shares nothing with the fit under test: Levenberg–Marquardt of Commons Math
+   * on the four parameters as they are written (A, f, φ, C), with derivatives by central
+   * differences. Both minimise the same sum of squares, so that they must meet; 1e-6 is what the
+   * differences' step leaves.
    */
   @ParameterizedTest
   @ValueSource(longs = {11, 12, 13})
@@ -117,7 +139,8 @@ class SineFitTests {
       tone.values()[n] += (float) (0.02 * random.nextGaussian());
     }
     SineFit fit = SineFit.of(tone).orElseThrow();
-    double[] other = generalFit(tone, new double[] {0.28, fit.frequencyHz() + 1, fit.phase() - 0.1, 0});
+    double[] other =
+        generalFit(tone, new double[] {0.28, fit.frequencyHz() + 1, fit.phase() - 0.1, 0});
     assertThat(fit.amplitude()).isCloseTo(other[0], within(1e-6));
     assertThat(fit.frequencyHz()).isCloseTo(other[1], within(1e-4));
     assertThat(fit.phase()).isCloseTo(other[2], within(1e-5));
@@ -141,7 +164,10 @@ class SineFitTests {
       assertThat(SineFit.of(tone(7, 12_000, 0.5, 0, 0))).isEmpty();
     }
 
-    /** A fit may settle on some ripple of the noise, but leaves nearly all of it over: ratio far above 1. */
+    /**
+     * A fit may settle on some ripple of the noise, but leaves nearly all of it over: ratio far
+     * above 1.
+     */
     @ParameterizedTest
     @ValueSource(longs = {21, 22, 23})
     void noiseIsNeverTakenForATone(long seed) {
@@ -160,13 +186,14 @@ class SineFitTests {
       observed[n] = samples.values()[n];
     }
     return new LevenbergMarquardtOptimizer()
-        .optimize(new LeastSquaresBuilder()
-            .start(start)
-            .target(observed)
-            .model(parameters -> modelAndDerivatives(parameters.toArray(), observed.length))
-            .maxEvaluations(500)
-            .maxIterations(500)
-            .build())
+        .optimize(
+            new LeastSquaresBuilder()
+                .start(start)
+                .target(observed)
+                .model(parameters -> modelAndDerivatives(parameters.toArray(), observed.length))
+                .maxEvaluations(500)
+                .maxIterations(500)
+                .build())
         .getPoint()
         .toArray();
   }

@@ -14,14 +14,17 @@ import org.junit.jupiter.api.Test;
 class SwapStudyTests {
   /** The station's difference and the pair's, as different as two smooth curves can be. */
   private static final Curve STATION = Curve.from(hz -> 0.4 + 0.3 * Math.log10(hz / 1000));
+
   private static final Curve PAIR = Curve.from(hz -> -0.8 * Math.sin(3 * Math.log10(hz)));
-  private static final Curve LEFT_EARPIECE = Curve.from(hz -> 100 + 5 * Math.cos(2 * Math.log10(hz)));
+  private static final Curve LEFT_EARPIECE =
+      Curve.from(hz -> 100 + 5 * Math.cos(2 * Math.log10(hz)));
 
   @Nested
   class WithoutScatter {
-    private final SwapStudy study = SwapStudy.of(
-        List.of(differenceOnBench(false), differenceOnBench(false), differenceOnBench(false)),
-        List.of(differenceOnBench(true), differenceOnBench(true), differenceOnBench(true)));
+    private final SwapStudy study =
+        SwapStudy.of(
+            List.of(differenceOnBench(false), differenceOnBench(false), differenceOnBench(false)),
+            List.of(differenceOnBench(true), differenceOnBench(true), differenceOnBench(true)));
 
     /** Levels near 100 dB in double: 1e-12 is some ten units in the last place. */
     @Test
@@ -38,16 +41,24 @@ class SwapStudyTests {
       assertThat(study.uncertainty().at(100)).isCloseTo(0, within(1e-12));
     }
 
-    /** The correction as judging applies it (half from the left, half to the right) must give the pair's own difference. */
+    /**
+     * The correction as judging applies it (half from the left, half to the right) must give the
+     * pair's own difference.
+     */
     @Test
     void leavesThePairsOwnDifferenceOnceApplied() {
       Curve left = LEFT_EARPIECE.plus(STATION.times(0.5));
       Curve right = LEFT_EARPIECE.minus(PAIR).minus(STATION.times(0.5));
-      Curve corrected = left.minus(study.leftMinusRight().times(0.5)).minus(right.plus(study.leftMinusRight().times(0.5)));
+      Curve corrected =
+          left.minus(study.leftMinusRight().times(0.5))
+              .minus(right.plus(study.leftMinusRight().times(0.5)));
       assertThat(corrected.at(60)).isCloseTo(PAIR.at(60), within(1e-12));
     }
 
-    /** Told by earpiece, the swapped left − right is e − s, and half the difference of the two curves is s again. */
+    /**
+     * Told by earpiece, the swapped left − right is e − s, and half the difference of the two
+     * curves is s again.
+     */
     @Test
     void isHalfTheDifferenceOfTheCurvesToldByEarpiece() {
       Curve swappedByEarpiece = differenceOnBench(true).times(-1);
@@ -58,10 +69,13 @@ class SwapStudyTests {
 
   @Nested
   class WithScatter {
-    /** By hand: marked 1, 2, 3 (sd 1, mean 2), swapped 0, 0, 0 (sd 0): s = 1, u = ½·√(1/3), e = 1. */
+    /**
+     * By hand: marked 1, 2, 3 (sd 1, mean 2), swapped 0, 0, 0 (sd 0): s = 1, u = ½·√(1/3), e = 1.
+     */
     @Test
     void hasTheStandardErrorOfHalfTheSum() {
-      SwapStudy study = SwapStudy.of(List.of(flat(1), flat(2), flat(3)), List.of(flat(0), flat(0), flat(0)));
+      SwapStudy study =
+          SwapStudy.of(List.of(flat(1), flat(2), flat(3)), List.of(flat(0), flat(0), flat(0)));
       assertThat(study.leftMinusRight().at(7)).isCloseTo(1, within(1e-12));
       assertThat(study.pairDifference().at(7)).isCloseTo(1, within(1e-12));
       assertThat(study.uncertainty().at(7)).isCloseTo(0.5 * Math.sqrt(1 / 3.0), within(1e-12));
@@ -69,8 +83,9 @@ class SwapStudyTests {
     }
 
     /**
-     * The uncertainty said must be the scatter seen: 2000 studies of 4 + 5 seatings with sd 0.5 dB. The sd of s over the studies
-     * is known to 1/√(2·2000) = 1.6 %; the mean u² has four of these; 8 % is five of the larger one.
+     * The uncertainty said must be the scatter seen: 2000 studies of 4 + 5 seatings with sd 0.5 dB.
+     * The sd of s over the studies is known to 1/√(2·2000) = 1.6 %; the mean u² has four of these;
+     * 8 % is five of the larger one.
      */
     @Test
     void saysTheScatterThatRepeatedStudiesShow() {
@@ -83,7 +98,8 @@ class SwapStudyTests {
         sumSquares += Math.pow(study.leftMinusRight().at(50), 2);
         sumVariance += Math.pow(study.uncertainty().at(50), 2);
       }
-      assertThat(Math.sqrt(sumVariance / studies)).isCloseTo(Math.sqrt(sumSquares / studies), within(0.08 * 0.167));
+      assertThat(Math.sqrt(sumVariance / studies))
+          .isCloseTo(Math.sqrt(sumSquares / studies), within(0.08 * 0.167));
     }
 
     @Test
@@ -104,7 +120,10 @@ class SwapStudyTests {
     return Curve.from(hz -> db);
   }
 
-  /** Left simulator − right simulator as the bench shows it: each simulator adds half of the station's difference, with its sign. */
+  /**
+   * Left simulator − right simulator as the bench shows it: each simulator adds half of the
+   * station's difference, with its sign.
+   */
   private static Curve differenceOnBench(boolean swapped) {
     Curve rightEarpiece = LEFT_EARPIECE.minus(PAIR);
     Curve onLeft = (swapped ? rightEarpiece : LEFT_EARPIECE).plus(STATION.times(0.5));

@@ -21,15 +21,18 @@ class ToneReadingTests {
   @Nested
   class AGoodTone {
     /**
-     * 94 dB re 20 µPa is 1.002374467 Pa and 114 dB is 10.02374467 Pa r.m.s. (calculated from the definition). A is 0.1 and 0.5, so
-     * √2·p/A is 14.175716… and 28.351431… Pa. The samples repeat every 48, so that their rounding to float (half a step is 6e-8 of
-     * the value at most) does not average out.
+     * 94 dB re 20 µPa is 1.002374467 Pa and 114 dB is 10.02374467 Pa r.m.s. (calculated from the
+     * definition). A is 0.1 and 0.5, so √2·p/A is 14.175716… and 28.351431… Pa. The samples repeat
+     * every 48, so that their rounding to float (half a step is 6e-8 of the value at most) does not
+     * average out.
      */
     @ParameterizedTest
     @CsvSource({"94, 0.1, 1.002374467", "114, 0.5, 10.02374467"})
-    void givesThePressureThatFullScaleStandsFor(double levelDb, double amplitude, double pascalRms) throws UnfitTone {
+    void givesThePressureThatFullScaleStandsFor(double levelDb, double amplitude, double pascalRms)
+        throws UnfitTone {
       ToneReading reading = read(tone(2, amplitude, 1000));
-      assertThat(reading.pascalPerFullScale(levelDb)).isCloseTo(Math.sqrt(2) * pascalRms / amplitude, within(6e-8 * 29));
+      assertThat(reading.pascalPerFullScale(levelDb))
+          .isCloseTo(Math.sqrt(2) * pascalRms / amplitude, within(6e-8 * 29));
     }
 
     /** A full-scale sine is 20 dB above a tone of a tenth of full scale: 94 + 20 = 114 dB. */
@@ -42,7 +45,8 @@ class ToneReadingTests {
     /** The calibrator's own 250 Hz tone, a pistonphone's. */
     @Test
     void mayHaveAnotherFrequency() throws UnfitTone {
-      assertThat(ToneReading.of(tone(2, 0.3, 251.2), 1, 250, SETTINGS).frequencyHz()).isCloseTo(251.2, within(1e-6));
+      assertThat(ToneReading.of(tone(2, 0.3, 251.2), 1, 250, SETTINGS).frequencyHz())
+          .isCloseTo(251.2, within(1e-6));
     }
 
     @Test
@@ -64,12 +68,16 @@ class ToneReadingTests {
       assertThat(read(recording).amplitude()).isCloseTo(0.2, within(1e-8));
     }
 
-    /** Noise 46 dB below the tone is 0.5 % of it; the amplitude's bound is σ·√(2/N), here 0.0007·0.0046 = 3e-6; five of it. */
+    /**
+     * Noise 46 dB below the tone is 0.5 % of it; the amplitude's bound is σ·√(2/N), here
+     * 0.0007·0.0046 = 3e-6; five of it.
+     */
     @Test
     void mayBeALittleNoisy() throws UnfitTone {
       ToneReading reading = read(noisy(tone(2, 0.2, 1000), 0.2 / Math.sqrt(2) * 0.005));
       assertThat(reading.amplitude()).isCloseTo(0.2, within(1.6e-5));
-      // The residual's own scatter is 1/√(2N) = 0.23 %; a steady part without its ends is as long as the recording.
+      // The residual's own scatter is 1/√(2N) = 0.23 %; a steady part without its ends is as long
+      // as the recording.
       assertThat(reading.distortionPercent()).isCloseTo(0.5, within(0.5 * 5 * 0.0023));
     }
   }
@@ -85,7 +93,9 @@ class ToneReadingTests {
       UnfitTone unfit = refusal(recording);
       assertThat(unfit.flaw()).isEqualTo(Flaw.CLIPPED);
       assertThat(unfit.measured()).isGreaterThanOrEqualTo(3);
-      assertThat(unfit).hasMessageContaining("full scale").hasMessageContaining("s after its start");
+      assertThat(unfit)
+          .hasMessageContaining("full scale")
+          .hasMessageContaining("s after its start");
     }
 
     /** 16-bit full scale is 32767/32768, not 1. */
@@ -96,7 +106,9 @@ class ToneReadingTests {
       for (int n = 0; n < recording.values().length; n++) {
         recording.values()[n] = Math.max(-1, Math.min(full, recording.values()[n]));
       }
-      UnfitTone unfit = catchThrowableOfType(UnfitTone.class, () -> ToneReading.of(recording, full, 1000, SETTINGS));
+      UnfitTone unfit =
+          catchThrowableOfType(
+              UnfitTone.class, () -> ToneReading.of(recording, full, 1000, SETTINGS));
       assertThat(unfit.flaw()).isEqualTo(Flaw.CLIPPED);
     }
 
@@ -120,10 +132,14 @@ class ToneReadingTests {
 
     @Test
     void withATonePartThatIsTooShort() {
-      assertThat(refusal(shaped(5, 1000, t -> t > 2 && t < 2.8 ? 0.2 : 0)).flaw()).isEqualTo(Flaw.TOO_SHORT);
+      assertThat(refusal(shaped(5, 1000, t -> t > 2 && t < 2.8 ? 0.2 : 0)).flaw())
+          .isEqualTo(Flaw.TOO_SHORT);
     }
 
-    /** 0.3 dB over the recording; the first and last quarter second's means are 1 − 0.25/3 of that apart: 0.275 dB. */
+    /**
+     * 0.3 dB over the recording; the first and last quarter second's means are 1 − 0.25/3 of that
+     * apart: 0.275 dB.
+     */
     @Test
     void driftingAndSaysByHowMuch() {
       UnfitTone unfit = refusal(shaped(3, 1000, t -> 0.2 * Math.pow(10, 0.3 * t / 3 / 20)));
