@@ -6,19 +6,22 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 
 /**
- * 241 levels in dB at the points of {@link Grid}; immutable. A point may be absent (a curve from another rig may not
- * reach it): reading an absent level throws, so that no missing number reaches a verdict.
+ * 241 levels in dB at the points of {@link Grid}; immutable. A point may be absent (a curve from
+ * another rig may not reach it): reading an absent level throws, so that no missing number reaches
+ * a verdict.
  */
 public final class Curve {
   private final double[] db;
 
   private Curve(double[] db) {
     if (db.length != Grid.POINTS) {
-      throw new IllegalArgumentException("a curve has " + Grid.POINTS + " levels, was given " + db.length);
+      throw new IllegalArgumentException(
+          "a curve has " + Grid.POINTS + " levels, was given " + db.length);
     }
     for (int i = 0; i < db.length; i++) {
       if (Double.isInfinite(db[i])) {
-        throw new IllegalArgumentException("level at " + Grid.label(i) + " Hz must be finite, was " + db[i]);
+        throw new IllegalArgumentException(
+            "level at " + Grid.label(i) + " Hz must be finite, was " + db[i]);
       }
     }
     this.db = db;
@@ -41,17 +44,23 @@ public final class Curve {
     return new Curve(wide);
   }
 
-  /** @return the curve whose level at each grid frequency (Hz) is the function's value in dB */
+  /**
+   * @return the curve whose level at each grid frequency (Hz) is the function's value in dB
+   */
   public static Curve from(DoubleUnaryOperator dbAtHz) {
     return new Curve(Arrays.stream(Grid.frequencies()).map(dbAtHz).toArray());
   }
 
-  /** @return true if the point has a level */
+  /**
+   * @return true if the point has a level
+   */
   public boolean has(int index) {
     return !Double.isNaN(db[index]);
   }
 
-  /** @return true if every grid point of the band has a level */
+  /**
+   * @return true if every grid point of the band has a level
+   */
   public boolean covers(Band band) {
     return IntStream.rangeClosed(band.firstIndex(), band.lastIndex()).allMatch(this::has);
   }
@@ -67,22 +76,30 @@ public final class Curve {
     return db[index];
   }
 
-  /** @return this plus a constant in dB; absent points stay absent */
+  /**
+   * @return this plus a constant in dB; absent points stay absent
+   */
   public Curve plus(double gainDb) {
     return map(level -> level + gainDb);
   }
 
-  /** @return this + other, point by point in dB; absent where either is absent */
+  /**
+   * @return this + other, point by point in dB; absent where either is absent
+   */
   public Curve plus(Curve other) {
     return combine(other, 1);
   }
 
-  /** @return this − other, point by point in dB; absent where either is absent */
+  /**
+   * @return this − other, point by point in dB; absent where either is absent
+   */
   public Curve minus(Curve other) {
     return combine(other, -1);
   }
 
-  /** @return this times a factor (half a correction, say); absent points stay absent */
+  /**
+   * @return this times a factor (half a correction, say); absent points stay absent
+   */
   public Curve times(double factor) {
     return map(level -> level * factor);
   }
@@ -97,7 +114,8 @@ public final class Curve {
   }
 
   /**
-   * Median of the dB values over the band's grid points (mean of the middle two for an even number).
+   * Median of the dB values over the band's grid points (mean of the middle two for an even
+   * number).
    *
    * @throws IllegalStateException if the band holds no grid point or one of them is absent
    */
@@ -108,7 +126,10 @@ public final class Curve {
     return sorted.length % 2 == 1 ? sorted[half] : (sorted[half - 1] + sorted[half]) / 2;
   }
 
-  /** @return the mean in dB, point by point, of curves; absent where any of them is absent; one curve at least */
+  /**
+   * @return the mean in dB, point by point, of curves; absent where any of them is absent; one
+   *     curve at least
+   */
   public static Curve mean(List<Curve> curves) {
     if (curves.isEmpty()) {
       throw new IllegalArgumentException("a mean needs at least one curve");
@@ -122,12 +143,16 @@ public final class Curve {
     return new Curve(Arrays.stream(sum).map(s -> s / curves.size()).toArray());
   }
 
-  /** @return the 241 levels in dB, NaN where absent; a new array at each call */
+  /**
+   * @return the 241 levels in dB, NaN where absent; a new array at each call
+   */
   public double[] toArray() {
     return db.clone();
   }
 
-  /** @return the 241 levels as the stored 32-bit floats, NaN where absent */
+  /**
+   * @return the 241 levels as the stored 32-bit floats, NaN where absent
+   */
   public float[] toFloats() {
     float[] narrow = new float[db.length];
     for (int i = 0; i < db.length; i++) {
@@ -150,9 +175,12 @@ public final class Curve {
 
   private double[] inside(Band band) {
     if (band.points() == 0) {
-      throw new IllegalStateException("no grid point between " + band.fromHz() + " and " + band.toHz() + " Hz");
+      throw new IllegalStateException(
+          "no grid point between " + band.fromHz() + " and " + band.toHz() + " Hz");
     }
-    return IntStream.rangeClosed(band.firstIndex(), band.lastIndex()).mapToDouble(this::at).toArray();
+    return IntStream.rangeClosed(band.firstIndex(), band.lastIndex())
+        .mapToDouble(this::at)
+        .toArray();
   }
 
   @Override

@@ -1,8 +1,9 @@
 package evenpair.acoustics;
 
 /**
- * Smoothing of a stored 1/24-octave curve to a fractional-octave one: the power mean
- * L = 10·lg(Σ w·10^(L_i/10) / Σ w) with the weights below; at the grid's ends, and beside absent points, over what is there.
+ * Smoothing of a stored 1/24-octave curve to a fractional-octave one: the power mean L = 10·lg(Σ
+ * w·10^(L_i/10) / Σ w) with the weights below; at the grid's ends, and beside absent points, over
+ * what is there.
  */
 public enum Smoothing {
   /** The stored curve itself. */
@@ -22,12 +23,16 @@ public enum Smoothing {
     this.weights = weights;
   }
 
-  /** @return the word used in limit sets and on screens, such as {@code 1/12 octave} */
+  /**
+   * @return the word used in limit sets and on screens, such as {@code 1/12 octave}
+   */
   public String label() {
     return label;
   }
 
-  /** @return the smoothed curve; an absent point stays absent */
+  /**
+   * @return the smoothed curve; an absent point stays absent
+   */
   public Curve apply(Curve curve) {
     if (weights.length == 0) {
       return curve;

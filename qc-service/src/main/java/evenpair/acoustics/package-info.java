@@ -1,4 +1,7 @@
-/** Pure: grid, curve, sweep, deconvolution, biquads and ear-simulator facts. Knows nothing about files, SQL or the web. */
+/**
+ * Pure: grid, curve, sweep, deconvolution, biquads and ear-simulator facts. Knows nothing about
+ * files, SQL or the web.
+ */
 @ApplicationModule(allowedDependencies = {})
 package evenpair.acoustics;
 

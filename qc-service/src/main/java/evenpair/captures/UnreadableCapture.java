@@ -7,7 +7,8 @@ public class UnreadableCapture extends RuntimeException {
 
   /**
    * @param problem what is wrong, one sentence
-   * @param place where in the file ({@code chunk 'fmt '}, {@code line 14, column 2}), or an empty string
+   * @param place where in the file ({@code chunk 'fmt '}, {@code line 14, column 2}), or an empty
+   *     string
    * @param expected what would be right
    */
   public UnreadableCapture(String problem, String place, String expected) {

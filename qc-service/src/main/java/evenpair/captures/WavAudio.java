@@ -15,7 +15,9 @@ public record WavAudio(List<Samples> channels, int bitsPerSample, boolean floati
     channels = List.copyOf(channels);
   }
 
-  /** @return samples a second */
+  /**
+   * @return samples a second
+   */
   public double rateHz() {
     return channels.get(0).rateHz();
   }

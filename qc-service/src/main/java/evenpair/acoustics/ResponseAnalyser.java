@@ -1,0 +1,129 @@
+package evenpair.acoustics;
+
+import evenpair.acoustics.UnusableCapture.Flaw;
+
+/**
+ * Turns captures of one stimulus into responses: checks, regularised deconvolution, a window around
+ * the arrival, power means over the grid's bands. One transform length is planned once for the
+ * stimulus: a capture that may be judged begins its sweep within a second, so what comes later than
+ * its end and 350 ms is never needed, and a long recording costs no more.
+ *
+ * <p>Safe for any number of threads at once.
+ */
+public final class ResponseAnalyser {
+  /**
+   * The sweep must begin this long after the capture's start at least: that much noise is needed.
+   */
+  static final double EARLIEST_SECONDS = 0.250;
+
+  /** The sweep must begin this soon. */
+  static final double LATEST_SECONDS = 1.0;
+
+  /**
+   * Added to {@link #LATEST_SECONDS} for the path itself (7 m of air, or the buffers of a
+   * converter). Common practice.
+   */
+  static final double PATH_SECONDS = 0.020;
+
+  /** This much must be left after the sweep's end. */
+  static final double AFTER_SECONDS = 0.250;
+
+  /** The peak's place is known to a sample or two; a capture cut exactly to the rule must pass. */
+  private static final double SLACK_SECONDS = 0.0005;
+
+  /** What a judged capture may hold after the sweep: the window's end, and a little. */
+  private static final double TAIL_SECONDS = 0.350;
+
+  /**
+   * Noise is measured up to this long before the arrival: a response behind a linear-phase filter
+   * begins early.
+   */
+  private static final double GUARD_SECONDS = 0.005;
+
+  private final Sweep sweep;
+  private final SweepFinder finder;
+  private final BandPower inversePower;
+  private final ArrivalWindow window;
+  private final ResponseSpectrum spectrum;
+  private final LeadInNoise noise;
+  private final DropOuts dropOuts;
+
+  /**
+   * @param sweep the stimulus as it is played; the captures must have its sample rate
+   */
+  public ResponseAnalyser(Sweep sweep) {
+    this.sweep = sweep;
+    float[] played = SweepSignal.render(sweep);
+    int head =
+        SweepSignal.count(LATEST_SECONDS + PATH_SECONDS + sweep.seconds() + TAIL_SECONDS, sweep);
+    Fourier fourier = new Fourier(Math.max(head, played.length));
+    InverseFilter inverse = new InverseFilter(sweep, played, fourier);
+    finder = new SweepFinder(sweep, inverse, head, fourier.length());
+    inversePower = inverse.power();
+    window = new ArrivalWindow(sweep);
+    spectrum = new ResponseSpectrum(sweep, inverse, fourier, window);
+    noise = new LeadInNoise(sweep.rateHz());
+    dropOuts = new DropOuts(sweep);
+  }
+
+  /**
+   * @param capture one channel's recording at the stimulus' sample rate
+   * @return level, phase, signal-to-noise, arrival
+   * @throws UnusableCapture if it is clipped, silent, holds no sweep, begins or ends at the wrong
+   *     time, or has a drop-out
+   * @throws IllegalArgumentException if the capture has another sample rate
+   */
+  public Response analyse(Samples capture) throws UnusableCapture {
+    if (capture.rateHz() != sweep.rateHz()) {
+      throw new IllegalArgumentException(
+          "the stimulus has " + sweep.rateHz() + " Hz, the capture " + capture.rateHz() + " Hz");
+    }
+    float[] samples = capture.values();
+    double peak = CaptureChecks.level(capture);
+    SweepFinder.Found found = finder.find(samples);
+    checkSpan(found.arrival() / sweep.rateHz(), capture.seconds());
+    dropOuts.check(samples, found.arrival(), peak);
+    ResponseSpectrum.Measured measured = spectrum.measure(found.impulse(), found.peak());
+    double arrival = (found.arrival() + measured.peakOffset()) / sweep.rateHz();
+    return new Response(
+        measured.level(),
+        measured.phaseDeg(),
+        signalToNoise(samples, found.arrival(), measured.power()),
+        arrival,
+        arrival - sweep.leadSeconds(),
+        peak);
+  }
+
+  private void checkSpan(double arrival, double length) throws UnusableCapture {
+    if (arrival < EARLIEST_SECONDS - SLACK_SECONDS) {
+      throw new UnusableCapture(
+          Flaw.BEGUN_TOO_LATE, Math.max(0, arrival), arrival, EARLIEST_SECONDS);
+    }
+    if (arrival > LATEST_SECONDS + PATH_SECONDS) {
+      throw new UnusableCapture(
+          Flaw.BEGUN_TOO_EARLY, arrival, arrival, LATEST_SECONDS + PATH_SECONDS);
+    }
+    double after = length - arrival - sweep.seconds();
+    if (after < AFTER_SECONDS - SLACK_SECONDS) {
+      throw new UnusableCapture(Flaw.ENDED_TOO_EARLY, length, after, AFTER_SECONDS);
+    }
+  }
+
+  /**
+   * |H|² over (noise density · |G|² · Σw²): what the lead-in's noise becomes behind the same
+   * inverse filter and window.
+   */
+  private Curve signalToNoise(float[] samples, int arrival, double[] power) {
+    double[] density = noise.density(samples, arrival - SweepSignal.count(GUARD_SECONDS, sweep));
+    double[] db = new double[Grid.POINTS];
+    for (int i = 0; i < db.length; i++) {
+      if (Double.isNaN(power[i])) {
+        db[i] = Double.NaN;
+      } else {
+        double gain = inversePower.mean(Grid.lowerEdge(i), Grid.upperEdge(i));
+        db[i] = 10 * Math.log10(power[i] / (density[i] * gain * window.energy()));
+      }
+    }
+    return Curve.of(db);
+  }
+}

@@ -1,0 +1,75 @@
+package evenpair.acoustics;
+
+import org.apache.commons.math3.complex.Complex;
+
+/** From the deconvolved impulse response to level and phase at the grid points. */
+final class ResponseSpectrum {
+  private final Sweep sweep;
+  private final Fourier fourier;
+  private final ArrivalWindow window;
+  private final Complex[] lowCut = new Complex[Grid.POINTS];
+  private final boolean[] reached = new boolean[Grid.POINTS];
+
+  ResponseSpectrum(Sweep sweep, InverseFilter inverse, Fourier fourier, ArrivalWindow window) {
+    this.sweep = sweep;
+    this.fourier = fourier;
+    this.window = window;
+    for (int i = 0; i < Grid.POINTS; i++) {
+      lowCut[i] = inverse.lowCut(Grid.hz(i));
+      reached[i] =
+          Grid.lowerEdge(i) >= sweep.usableFromHz() && Grid.upperEdge(i) <= sweep.usableToHz();
+    }
+  }
+
+  /**
+   * What stands in the window.
+   *
+   * @param level dB, the low cut taken out; absent where the sweep does not reach
+   * @param power mean |H|² with the low cut still in it, NaN where absent: what noise is compared
+   *     with
+   * @param phaseDeg relative to the interpolated peak, −180 … 180 degrees, NaN where absent
+   * @param peakOffset the interpolated peak's place less the peak's index, samples, −0.5 … 0.5
+   */
+  record Measured(Curve level, double[] power, double[] phaseDeg, double peakOffset) {}
+
+  Measured measure(double[] impulse, int peak) {
+    double offset = peakOffset(impulse, peak);
+    double[] packed = new double[fourier.length()];
+    window.cut(impulse, peak, packed);
+    fourier.forward(packed);
+    double binHz = sweep.rateHz() / packed.length;
+    BandPower bands = new BandPower(Fourier.power(packed), binHz);
+    double[] level = new double[Grid.POINTS];
+    double[] power = new double[Grid.POINTS];
+    double[] phase = new double[Grid.POINTS];
+    for (int i = 0; i < Grid.POINTS; i++) {
+      power[i] = reached[i] ? bands.mean(Grid.lowerEdge(i), Grid.upperEdge(i)) : Double.NaN;
+      level[i] = 10 * Math.log10(power[i]) - 20 * Math.log10(lowCut[i].abs());
+      phase[i] = reached[i] ? phase(packed, i, Grid.hz(i) / binHz, offset) : Double.NaN;
+    }
+    return new Measured(Curve.of(level), power, phase, offset);
+  }
+
+  private double phase(double[] packed, int i, double bin, double offset) {
+    int k = (int) bin;
+    double rest = bin - k;
+    double re = packed[2 * k] * (1 - rest) + packed[2 * k + 2] * rest;
+    double im = packed[2 * k + 1] * (1 - rest) + packed[2 * k + 3] * rest;
+    double turn = 2 * Math.PI * Grid.hz(i) / sweep.rateHz() * offset;
+    return Math.toDegrees(wrapped(Math.atan2(im, re) + turn - lowCut[i].getArgument()));
+  }
+
+  private static double wrapped(double radians) {
+    return Math.IEEEremainder(radians, 2 * Math.PI);
+  }
+
+  /** Vertex of the parabola through the peak and its neighbours. */
+  private static double peakOffset(double[] impulse, int peak) {
+    double sign = Math.signum(impulse[peak]);
+    double before = sign * impulse[Math.floorMod(peak - 1, impulse.length)];
+    double at = sign * impulse[peak];
+    double after = sign * impulse[Math.floorMod(peak + 1, impulse.length)];
+    double bend = before - 2 * at + after;
+    return bend < 0 ? 0.5 * (before - after) / bend : 0;
+  }
+}
