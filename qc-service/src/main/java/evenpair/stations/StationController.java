@@ -63,11 +63,11 @@ class StationController {
   @PutMapping("/{station}")
   @Operation(
       summary = "Make a station, or change its note",
-      description = "The name is 1 to 32 of a–z, 0–9 and -.")
+      description = "The name is 1 to 32 of a–z, 0–9 and -. Without a note the present one stays.")
   @ApiResponse(responseCode = "201", description = "Made", useReturnTypeSchema = true)
   @ApiResponse(
       responseCode = "200",
-      description = "Was there already; its note is the one sent",
+      description = "Was there already",
       useReturnTypeSchema = true)
   ResponseEntity<Views.Station> put(
       @PathVariable String station,
