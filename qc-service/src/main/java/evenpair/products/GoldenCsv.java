@@ -129,7 +129,7 @@ final class GoldenCsv {
 
   private GoldenResponse golden() {
     Curve level = Curve.ofFloats(column(1));
-    return new GoldenResponse(level, withPhase ? Optional.of(widened(column(2))) : Optional.empty());
+    return new GoldenResponse(level, withPhase ? Optional.of(Canonical.widened(column(2))) : Optional.empty());
   }
 
   private float[] column(int column) {
@@ -138,14 +138,6 @@ final class GoldenCsv {
       values[i] = (float) rows.get(i)[column];
     }
     return values;
-  }
-
-  private static double[] widened(float[] values) {
-    double[] wide = new double[values.length];
-    for (int i = 0; i < wide.length; i++) {
-      wide[i] = values[i];
-    }
-    return wide;
   }
 
   /** @return the canonical text: exact frequencies to 0.01 Hz, the shortest decimals of the stored floats, LF */

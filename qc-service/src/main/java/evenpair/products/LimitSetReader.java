@@ -20,7 +20,7 @@ final class LimitSetReader {
   private static final double VERIFICATION_DB = 0.5;
   private static final SeatingRules SEATING = new SeatingRules(1, 3, 3, 8, new Band(5000, 11_000));
   private static final int HIGHEST_VERSION = 1_000_000;
-  private static final Pattern GOLDEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,59}\\.csv");
+  static final Pattern GOLDEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,59}\\.csv");
 
   private final Problems problems;
 
@@ -28,14 +28,23 @@ final class LimitSetReader {
     this.problems = problems;
   }
 
+  /** As {@link #read(String, byte[], Surroundings)}, for a set that was already found to fit. */
+  static LimitSet read(String file, byte[] bytes) throws UnreadableLimits {
+    return read(file, bytes, null);
+  }
+
   /**
    * @param file name for the problems
+   * @param surroundings what it must fit to
    * @throws UnreadableLimits with every problem found
    */
-  static LimitSet read(String file, byte[] bytes) throws UnreadableLimits {
+  static LimitSet read(String file, byte[] bytes, Surroundings surroundings) throws UnreadableLimits {
     Problems problems = new Problems(file);
     Optional<YamlMap> root = YamlText.parse(bytes, problems).map();
     problems.throwIfAny();
+    if (surroundings != null) {
+      surroundings.check(root.orElseThrow());
+    }
     Optional<LimitSet> set = new LimitSetReader(problems).set(root.orElseThrow());
     problems.throwIfAny();
     return set.orElseThrow();

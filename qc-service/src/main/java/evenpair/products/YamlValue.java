@@ -40,6 +40,11 @@ final class YamlValue {
     return Optional.empty();
   }
 
+  /** @return true if this is that very word */
+  boolean is(String word) {
+    return scalar().filter(s -> s.getValue().equals(word)).isPresent();
+  }
+
   boolean isList() {
     return node instanceof SequenceNode;
   }
