@@ -3,12 +3,14 @@ package evenpair.demo;
 import evenpair.EvenpairApplication;
 import evenpair.demo.line.DemoBatch;
 import evenpair.demo.player.LineClient;
+import evenpair.demo.player.LineStopped;
 import evenpair.demo.player.Player;
 import evenpair.demo.player.Summary;
 import java.io.PrintStream;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import org.springframework.boot.SpringApplication;
@@ -20,6 +22,7 @@ import org.springframework.context.ConfigurableApplicationContext;
  */
 public final class DemoLauncher {
   private static final String EXIT = "--demo.exit";
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   private DemoLauncher() {}
 
@@ -28,7 +31,9 @@ public final class DemoLauncher {
     boolean exit = Arrays.asList(args).contains(EXIT);
     ConfigurableApplicationContext service =
         SpringApplication.run(EvenpairApplication.class, Arrays.stream(args).filter(a -> !a.equals(EXIT)).toArray(String[]::new));
-    int code = play(service, System.out);
+    URI base = URI.create("http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
+    Path folder = Path.of(service.getEnvironment().getRequiredProperty("evenpair.data")).resolve("demo");
+    int code = play(base, folder, PATIENCE, System.out);
     if (exit || code != 0) {
       System.exit(SpringApplication.exit(service, () -> code));
     }
@@ -36,19 +41,18 @@ public final class DemoLauncher {
   }
 
   /** @return 0, or 1 if the line stopped or a unit did not come to what it should */
-  static int play(ConfigurableApplicationContext service, PrintStream out) {
-    URI base = URI.create("http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
-    Path folder = Path.of(service.getEnvironment().getRequiredProperty("evenpair.data")).resolve("demo");
+  static int play(URI base, Path folder, Duration patience, PrintStream out) {
     try {
-      Player player = new Player(new LineClient(base), folder, Clock.systemUTC(), out);
+      LineClient client = new LineClient(base);
+      client.awaitHealth(patience);
+      Player player = new Player(client, folder, Clock.systemUTC(), out);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());
       invite(base, summary, folder, spare, out);
       return summary.asItShould() ? 0 : 1;
-    } catch (RuntimeException e) {
+    } catch (LineStopped e) {
       out.println();
       out.println("The demo line stopped: " + e.getMessage());
-      e.printStackTrace(out);
       return 1;
     }
   }

@@ -1,7 +1,9 @@
 package evenpair.demo.earpiece;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * One driver with its resonance and crossover: gain · Π sections.
@@ -37,6 +39,15 @@ record Driver(String name, double gain, List<Section> sections) {
     List<Section> moved = new ArrayList<>(sections);
     moved.set(0, moved.get(0).tuned(factor));
     return new Driver(name, gain, moved);
+  }
+
+  /** @return name, gain, and the frequencies of its sections in order, the crossover first */
+  Map<String, Object> truth() {
+    Map<String, Object> facts = new LinkedHashMap<>();
+    facts.put("name", name);
+    facts.put("gain", gain);
+    facts.put("hz", sections.stream().map(Section::hz).toList());
+    return facts;
   }
 
   Phasors response(double[] hz) {

@@ -1,6 +1,8 @@
 package evenpair.demo.earpiece;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.UnaryOperator;
 
 /**
@@ -62,6 +64,14 @@ public record Earpiece(List<Driver> drivers, Canal canal, double ventHz, double 
   /** @return the drivers' names in order */
   public List<String> driverNames() {
     return drivers.stream().map(Driver::name).toList();
+  }
+
+  /** @return what is true of it, for the record: sensitivity, and each driver's gain, crossover and resonances */
+  public Map<String, Object> truth() {
+    Map<String, Object> facts = new LinkedHashMap<>();
+    facts.put("pascalPerVolt", pascalPerVolt);
+    facts.put("drivers", drivers.stream().map(Driver::truth).toList());
+    return facts;
   }
 
   /** @return the earpiece whose sensitivity is such that this voltage gives this level at 1 kHz at nominal mounting */

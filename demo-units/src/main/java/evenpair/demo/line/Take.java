@@ -10,7 +10,7 @@ import java.util.random.RandomGenerator;
  * @param flaw what goes wrong with it
  */
 public record Take(double startSeconds, Flaw flaw) {
-  /** Recording begins up to this much before the bench's own latency would have it, s. */
+  /** Recording begins up to this much before playing, s. */
   private static final double LOOSE_START_SECONDS = 0.40;
 
   /** The largest start that {@link #on} gives. */

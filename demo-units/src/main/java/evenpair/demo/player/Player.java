@@ -1,6 +1,5 @@
 package evenpair.demo.player;
 
-import evenpair.acoustics.Samples;
 import evenpair.captures.WavReader;
 import evenpair.demo.earpiece.DemoUnit;
 import evenpair.demo.line.Bench;
@@ -13,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -55,13 +55,11 @@ public final class Player {
    */
   public Summary play(List<DemoBatch> batches) {
     service.awaitHealth(PATIENCE);
-    Samples stimulus = WavReader.read(service.bytes("/api/stimuli/" + STIMULUS + "/audio")).channels().get(0);
-    LineRecorder recorder = new LineRecorder(stimulus, SEED);
+    LineRecorder recorder = recorder();
     prepareBenches(recorder, batches);
     List<UnitOutcome> outcomes = new ArrayList<>();
     for (DemoBatch batch : batches) {
-      List<UnitOutcome> played = play(batch, recorder);
-      outcomes.addAll(played);
+      outcomes.addAll(play(batch, recorder));
     }
     Tables.verdicts(outcomes, out);
     return Summary.print(outcomes, out);
@@ -69,8 +67,7 @@ public final class Player {
 
   /** Leaves the captures of a batch that is not played as files, for trying the Bench screen by hand. */
   public Path leaveCaptures(DemoBatch batch) {
-    Samples stimulus = WavReader.read(service.bytes("/api/stimuli/" + STIMULUS + "/audio")).channels().get(0);
-    LineRecorder recorder = new LineRecorder(stimulus, SEED);
+    LineRecorder recorder = recorder();
     Bench bench = benchesOf(batch).get(0);
     truth.writeBatch(batch);
     for (DemoUnit unit : batch.units()) {
@@ -82,6 +79,12 @@ public final class Player {
       }
     }
     return truth.folder().resolve(batch.name());
+  }
+
+  /** Plays the very signal that the service hands out, not one made up here. */
+  private LineRecorder recorder() {
+    byte[] wav = service.bytes("/api/stimuli/" + STIMULUS + "/audio");
+    return new LineRecorder(WavReader.read(wav).channels().get(0), SEED);
   }
 
   private void prepareBenches(LineRecorder recorder, List<DemoBatch> batches) {
@@ -119,7 +122,8 @@ public final class Player {
 
   private UnitOutcome played(UnitPlayer player, DemoUnit unit, Bench bench, List<Cable> cables) {
     UnitOutcome outcome = player.play(unit, bench, cables);
-    out.println("  " + bench.name() + "  " + unit.serial() + "  " + outcome.verdict());
+    out.println("  " + bench.name() + "  " + unit.serial() + "  " + outcome.verdict()
+        + (outcome.sent() == 0 ? "  (judged before)" : ""));
     return outcome;
   }
 
@@ -143,7 +147,7 @@ public final class Player {
         throw new LineStopped("the line was interrupted", e);
       }
     }
-    all.sort(java.util.Comparator.comparing(outcome -> outcome.unit().serial()));
+    all.sort(Comparator.comparing(outcome -> outcome.unit().serial()));
     return all;
   }
 

@@ -44,7 +44,9 @@ public record Summary(
     byFault(outcomes).forEach((fault, count) -> out.println(line(fault, count)));
     out.println("Faults found: " + summary.faultsFound + " of " + summary.faults
         + ".  Good units refused: " + summary.goodRefused + " of " + summary.goodUnits + ".");
-    out.println("A leaky seat counts as FAIL here until seatings are told apart; the unit itself is good.");
+    if (outcomes.stream().anyMatch(outcome -> outcome.unit().fault() == Fault.LEAKY_SEAT)) {
+      out.println("A leaky seat counts as FAIL here until seatings are told apart; the unit itself is good.");
+    }
     summary.surprises.forEach(surprise -> out.println("NOT AS IT SHOULD BE: " + surprise));
     return summary;
   }

@@ -9,6 +9,7 @@ import evenpair.demo.line.LineRecorder;
 import evenpair.demo.line.Take;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -47,8 +48,8 @@ final class TruthFiles {
     truth.put("fault", unit.fault().label());
     truth.put("side", side(unit));
     truth.put("expected", expected(unit));
-    truth.put("left", unit.sides().left());
-    truth.put("right", unit.sides().right());
+    truth.put("left", unit.sides().left().truth());
+    truth.put("right", unit.sides().right().truth());
     write(of(unit).resolve("truth.json"), json.writeValueAsString(truth) + "\n");
   }
 
@@ -98,7 +99,7 @@ final class TruthFiles {
   }
 
   private static void write(Path file, String text) {
-    write(file, text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    write(file, text.getBytes(StandardCharsets.UTF_8));
   }
 
   private static void write(Path file, byte[] bytes) {

@@ -41,6 +41,11 @@ record UnitOutcome(DemoUnit unit, String bench, String verdict, List<TuningOutco
         .flatMap(TuningOutcome::sentence);
   }
 
+  /** @return how many tries this run sent; 0 if an earlier run had judged the unit */
+  int sent() {
+    return tunings.stream().mapToInt(TuningOutcome::sent).sum();
+  }
+
   private int tries() {
     return tunings.stream().mapToInt(tuning -> tuning.attempts().size()).sum();
   }
