@@ -29,9 +29,15 @@ import org.junit.jupiter.api.io.TempDir;
 import org.springframework.boot.SpringApplication;
 import org.springframework.context.ConfigurableApplicationContext;
 
-/** The demo as a user starts it, on a few pairs: the real service with its own database, real captures over HTTP. */
+/**
+ * The demo as a user starts it, on a few pairs: the real service with its own database, real
+ * captures over HTTP.
+ */
 class DemoLineTests {
-  /** A good pair, then: dead tweeter, low sensitivity, clipped capture, swapped polarity, leaky seat, mismatched, noisy, crossover. */
+  /**
+   * A good pair, then: dead tweeter, low sensitivity, clipped capture, swapped polarity, leaky
+   * seat, mismatched, noisy, crossover.
+   */
   private static final DemoBatch SEDGE = DemoBatch.sedge().only(1, 4, 7, 11, 13, 16, 19, 22, 24);
 
   private static final DemoBatch REED = DemoBatch.reed().only(1, 3);
@@ -45,7 +51,10 @@ class DemoLineTests {
   @BeforeAll
   static void playOnce() {
     service =
-        SpringApplication.run(EvenpairApplication.class, "--server.port=0", "--evenpair.data=" + data.resolve("plant"));
+        SpringApplication.run(
+            EvenpairApplication.class,
+            "--server.port=0",
+            "--evenpair.data=" + data.resolve("plant"));
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     first = player(out).play(List.of(SEDGE, REED));
     printed = out.toString(StandardCharsets.UTF_8);
@@ -59,7 +68,8 @@ class DemoLineTests {
   }
 
   private static URI base() {
-    return URI.create("http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
+    return URI.create(
+        "http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
   }
 
   private static Player player(ByteArrayOutputStream out) {
@@ -104,14 +114,17 @@ class DemoLineTests {
     void writesTheTruthBesideEachUnit() throws IOException {
       Path unit = data.resolve("truth/SW-2647/SG2-004216");
 
-      assertThat(Files.readString(unit.resolve("truth.json"))).contains("\"leaky seat\"", "\"right\"");
+      assertThat(Files.readString(unit.resolve("truth.json")))
+          .contains("\"leaky seat\"", "\"right\"");
       assertThat(unit.resolve("plain-1.json")).exists();
-      assertThat(Files.readAllLines(data.resolve("truth/SW-2647/truth.csv"))).hasSize(1 + SEDGE.units().size());
+      assertThat(Files.readAllLines(data.resolve("truth/SW-2647/truth.csv")))
+          .hasSize(1 + SEDGE.units().size());
     }
 
     @Test
     void tellsOfALeakySeatThatItCountsAsAFail() {
-      assertThat(printed).contains("A leaky seat counts as FAIL here until seatings are told apart");
+      assertThat(printed)
+          .contains("A leaky seat counts as FAIL here until seatings are told apart");
     }
   }
 
@@ -139,10 +152,13 @@ class DemoLineTests {
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
 
-      int code = DemoLauncher.play(URI.create("http://localhost:1"), data.resolve("none"), Duration.ofMillis(10), print);
+      int code =
+          DemoLauncher.play(
+              URI.create("http://localhost:1"), data.resolve("none"), Duration.ofMillis(10), print);
 
       assertThat(code).isEqualTo(1);
-      assertThat(out.toString(StandardCharsets.UTF_8)).contains("The demo line stopped", "http://localhost:1");
+      assertThat(out.toString(StandardCharsets.UTF_8))
+          .contains("The demo line stopped", "http://localhost:1");
     }
   }
 }

@@ -20,8 +20,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
 /**
- * The simulated line: prepares its benches, then takes batches through them, each bench at its own pace. Everything goes
- * through the HTTP API; what the service has judged before is left as it is.
+ * The simulated line: prepares its benches, then takes batches through them, each bench at its own
+ * pace. Everything goes through the HTTP API; what the service has judged before is left as it is.
  */
 public final class Player {
   /** The stimulus that the line plays. */
@@ -65,7 +65,10 @@ public final class Player {
     return Summary.print(outcomes, out);
   }
 
-  /** Leaves the captures of a batch that is not played as files, for trying the Bench screen by hand. */
+  /**
+   * Leaves the captures of a batch that is not played as files, for trying the Bench screen by
+   * hand.
+   */
   public Path leaveCaptures(DemoBatch batch) {
     LineRecorder recorder = recorder();
     Bench bench = benchesOf(batch).get(0);
@@ -92,8 +95,12 @@ public final class Player {
     for (Bench bench : Bench.LINE) {
       if (batches.stream().anyMatch(batch -> benchesOf(batch).contains(bench))) {
         List<String> done = setUp.prepare(bench);
-        out.println(bench.name() + " (" + bench.earSimulator().label() + "): "
-            + (done.isEmpty() ? "ready, nothing to do" : String.join("; ", done)));
+        out.println(
+            bench.name()
+                + " ("
+                + bench.earSimulator().label()
+                + "): "
+                + (done.isEmpty() ? "ready, nothing to do" : String.join("; ", done)));
       }
     }
   }
@@ -102,9 +109,21 @@ public final class Player {
     truth.writeBatch(batch);
     List<Bench> benches = benchesOf(batch);
     List<Cable> cables = ProductFile.read(batch.design().product()).cables();
-    out.println("batch " + batch.name() + ": " + batch.units().size() + " pairs of " + batch.design().product()
-        + ", " + cables.size() + " tuning" + (cables.size() == 1 ? "" : "s") + ", on " + benches.size() + " bench"
-        + (benches.size() == 1 ? "" : "es"));
+    out.println(
+        "batch "
+            + batch.name()
+            + ": "
+            + batch.units().size()
+            + " pairs of "
+            + batch.design().product()
+            + ", "
+            + cables.size()
+            + " tuning"
+            + (cables.size() == 1 ? "" : "s")
+            + ", on "
+            + benches.size()
+            + " bench"
+            + (benches.size() == 1 ? "" : "es"));
     UnitPlayer player = new UnitPlayer(service, recorder, truth, clock);
     ExecutorService hands = Executors.newFixedThreadPool(benches.size());
     try {
@@ -112,7 +131,9 @@ public final class Player {
       for (int b = 0; b < benches.size(); b++) {
         Bench bench = benches.get(b);
         List<DemoUnit> share = share(batch, b, benches.size());
-        shares.add(hands.submit(() -> share.stream().map(unit -> played(player, unit, bench, cables)).toList()));
+        shares.add(
+            hands.submit(
+                () -> share.stream().map(unit -> played(player, unit, bench, cables)).toList()));
       }
       return inOrder(batch, shares);
     } finally {
@@ -122,8 +143,14 @@ public final class Player {
 
   private UnitOutcome played(UnitPlayer player, DemoUnit unit, Bench bench, List<Cable> cables) {
     UnitOutcome outcome = player.play(unit, bench, cables);
-    out.println("  " + bench.name() + "  " + unit.serial() + "  " + outcome.verdict()
-        + (outcome.sent() == 0 ? "  (judged before)" : ""));
+    out.println(
+        "  "
+            + bench.name()
+            + "  "
+            + unit.serial()
+            + "  "
+            + outcome.verdict()
+            + (outcome.sent() == 0 ? "  (judged before)" : ""));
     return outcome;
   }
 
@@ -135,13 +162,16 @@ public final class Player {
     return share;
   }
 
-  private static List<UnitOutcome> inOrder(DemoBatch batch, List<Future<List<UnitOutcome>>> shares) {
+  private static List<UnitOutcome> inOrder(
+      DemoBatch batch, List<Future<List<UnitOutcome>>> shares) {
     List<UnitOutcome> all = new ArrayList<>();
     for (Future<List<UnitOutcome>> share : shares) {
       try {
         all.addAll(share.get());
       } catch (ExecutionException e) {
-        throw e.getCause() instanceof LineStopped stopped ? stopped : new LineStopped("a bench broke down: " + e.getCause(), e);
+        throw e.getCause() instanceof LineStopped stopped
+            ? stopped
+            : new LineStopped("a bench broke down: " + e.getCause(), e);
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
         throw new LineStopped("the line was interrupted", e);
@@ -152,6 +182,8 @@ public final class Player {
   }
 
   private static List<Bench> benchesOf(DemoBatch batch) {
-    return Bench.LINE.stream().filter(bench -> bench.earSimulator() == batch.design().earSimulator()).toList();
+    return Bench.LINE.stream()
+        .filter(bench -> bench.earSimulator() == batch.design().earSimulator())
+        .toList();
   }
 }

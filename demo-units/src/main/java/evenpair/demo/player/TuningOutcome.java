@@ -14,12 +14,20 @@ import java.util.Optional;
  * @param sentence the reason that an operator would act on first
  */
 record TuningOutcome(
-    String tuning, String inspection, String verdict, List<String> attempts, int sent, Optional<String> sentence) {
+    String tuning,
+    String inspection,
+    String verdict,
+    List<String> attempts,
+    int sent,
+    Optional<String> sentence) {
   TuningOutcome {
     attempts = List.copyOf(attempts);
   }
 
-  /** @return such as {@code PASS}, or {@code INVALID, PASS} where a try before it could not be judged */
+  /**
+   * @return such as {@code PASS}, or {@code INVALID, PASS} where a try before it could not be
+   *     judged
+   */
   String story() {
     return attempts.size() > 1 ? String.join(", ", attempts) : verdict;
   }

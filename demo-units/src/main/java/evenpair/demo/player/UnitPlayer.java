@@ -14,8 +14,9 @@ import java.util.Optional;
 import tools.jackson.databind.JsonNode;
 
 /**
- * Takes one unit through its tunings on one bench, as an operator would: mount, measure, mount again while the service asks
- * for it, next tuning. What an earlier run has finished is read instead of measured.
+ * Takes one unit through its tunings on one bench, as an operator would: mount, measure, mount
+ * again while the service asks for it, next tuning. What an earlier run has finished is read
+ * instead of measured.
  */
 final class UnitPlayer {
   /** No limit set of the demo allows more mountings. */
@@ -45,11 +46,15 @@ final class UnitPlayer {
     return new UnitOutcome(unit, bench.name(), verdict, outcomes);
   }
 
-  /** @return the id of the production inspection of that tuning, finished or open, if there is one */
+  /**
+   * @return the id of the production inspection of that tuning, finished or open, if there is one
+   */
   private static Optional<String> inspection(JsonNode unit, String tuning) {
     for (JsonNode inspection : unit.path("inspections")) {
       boolean production = inspection.path("occasion").asString().equals("production");
-      if (production && inspection.path("tuning").asString().equals(tuning) && !abandoned(inspection)) {
+      if (production
+          && inspection.path("tuning").asString().equals(tuning)
+          && !abandoned(inspection)) {
         return Optional.of(inspection.path("id").asString());
       }
     }
@@ -88,7 +93,8 @@ final class UnitPlayer {
             .json("inspection", service.text(inspection))
             .wav("left", capture.left())
             .wav("right", capture.right());
-    String key = String.join("/", unit.serial(), cable.tuning(), String.valueOf(attempt), measuredAt);
+    String key =
+        String.join("/", unit.serial(), cable.tuning(), String.valueOf(attempt), measuredAt);
     truth.noteCapture(unit, bench, cable, attempt, capture);
     return service.post("/api/inspections", body, key);
   }
@@ -100,7 +106,12 @@ final class UnitPlayer {
     }
     String verdict = record.path("verdict").isString() ? record.path("verdict").asString() : "OPEN";
     return new TuningOutcome(
-        cable.tuning(), record.path("id").asString(), verdict, attempts, sent, firstSentence(record));
+        cable.tuning(),
+        record.path("id").asString(),
+        verdict,
+        attempts,
+        sent,
+        firstSentence(record));
   }
 
   private static boolean goesOn(JsonNode record) {

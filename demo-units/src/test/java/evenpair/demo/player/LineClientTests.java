@@ -37,7 +37,8 @@ class LineClientTests {
           bodies.add(new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.UTF_8));
           int status = answers.remove(0);
           if (status != 0) {
-            byte[] body = "{\"detail\":\"There is no tuning loud.\"}".getBytes(StandardCharsets.UTF_8);
+            byte[] body =
+                "{\"detail\":\"There is no tuning loud.\"}".getBytes(StandardCharsets.UTF_8);
             exchange.sendResponseHeaders(status, body.length);
             exchange.getResponseBody().write(body);
           }
@@ -58,7 +59,8 @@ class LineClientTests {
     void whoseAnswerGotLostIsSentOnceMoreWithItsKeyAndBody() {
       answers.addAll(List.of(0, 201));
 
-      client.post("/api/inspections", new Multipart().json("inspection", "{}"), "SG2-004201/plain/1");
+      client.post(
+          "/api/inspections", new Multipart().json("inspection", "{}"), "SG2-004201/plain/1");
 
       assertThat(keys).containsExactly("SG2-004201/plain/1", "SG2-004201/plain/1");
       assertThat(bodies.get(1)).isEqualTo(bodies.get(0)).contains("name=\"inspection\"");

@@ -17,11 +17,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class SummaryTests {
-  private static UnitOutcome outcome(Fault fault, String unitVerdict, List<String> attempts, String sentence) {
+  private static UnitOutcome outcome(
+      Fault fault, String unitVerdict, List<String> attempts, String sentence) {
     DemoUnit unit = DemoUnit.build("SG2-004201", "SW-2647", Design.SEDGE_2, fault, Channel.LEFT, 1);
     String verdict = attempts.get(attempts.size() - 1);
     TuningOutcome plain =
-        new TuningOutcome("plain", "id-1", verdict, attempts, attempts.size(), Optional.ofNullable(sentence));
+        new TuningOutcome(
+            "plain", "id-1", verdict, attempts, attempts.size(), Optional.ofNullable(sentence));
     return new UnitOutcome(unit, "bench-1", unitVerdict, List.of(plain));
   }
 
@@ -38,8 +40,10 @@ class SummaryTests {
       "CLIPPED_CAPTURE, PASS, PASS,         false",
       "CLIPPED_CAPTURE, INCOMPLETE, INVALID INVALID, false"
     })
-    void agreesOnlyWhereTheUnitCameToWhatItShould(Fault fault, String unit, String attempts, boolean agrees) {
-      assertThat(outcome(fault, unit, List.of(attempts.split(" ")), null).asItShould()).isEqualTo(agrees);
+    void agreesOnlyWhereTheUnitCameToWhatItShould(
+        Fault fault, String unit, String attempts, boolean agrees) {
+      assertThat(outcome(fault, unit, List.of(attempts.split(" ")), null).asItShould())
+          .isEqualTo(agrees);
     }
 
     @Test
@@ -49,7 +53,11 @@ class SummaryTests {
               List.of(
                   outcome(Fault.NONE, "PASS", List.of("PASS"), null),
                   outcome(Fault.NONE, "FAIL", List.of("FAIL"), "Left earpiece is 0.1 dB too loud."),
-                  outcome(Fault.SWAPPED_POLARITY, "FAIL", List.of("FAIL"), "Left earpiece has reversed polarity."),
+                  outcome(
+                      Fault.SWAPPED_POLARITY,
+                      "FAIL",
+                      List.of("FAIL"),
+                      "Left earpiece has reversed polarity."),
                   outcome(Fault.DEAD_TWEETER, "PASS", List.of("PASS"), null)));
 
       assertThat(summary.goodUnits()).isEqualTo(2);
@@ -58,7 +66,8 @@ class SummaryTests {
       assertThat(summary.faultsFound()).isEqualTo(1);
       assertThat(summary.surprises())
           .hasSize(2)
-          .anySatisfy(line -> assertThat(line).contains("good unit", "Left earpiece is 0.1 dB too loud."))
+          .anySatisfy(
+              line -> assertThat(line).contains("good unit", "Left earpiece is 0.1 dB too loud."))
           .anySatisfy(line -> assertThat(line).contains("dead upper tweeter", "came to PASS"));
       assertThat(summary.asItShould()).isFalse();
     }
@@ -74,14 +83,27 @@ class SummaryTests {
 
     @Test
     void hasARowWithTheFirstReasonForAFailedUnit() {
-      String table = table(outcome(Fault.SWAPPED_POLARITY, "FAIL", List.of("FAIL"), "Left earpiece has reversed polarity."));
+      String table =
+          table(
+              outcome(
+                  Fault.SWAPPED_POLARITY,
+                  "FAIL",
+                  List.of("FAIL"),
+                  "Left earpiece has reversed polarity."));
 
-      assertThat(table).containsPattern("SG2-004201 +FAIL +FAIL +Left earpiece has reversed polarity\\.");
+      assertThat(table)
+          .containsPattern("SG2-004201 +FAIL +FAIL +Left earpiece has reversed polarity\\.");
     }
 
     @Test
     void marksAPairThatWasMeasuredAgain() {
-      String table = table(outcome(Fault.CLIPPED_CAPTURE, "PASS", List.of("INVALID", "PASS"), "The recording is clipped."));
+      String table =
+          table(
+              outcome(
+                  Fault.CLIPPED_CAPTURE,
+                  "PASS",
+                  List.of("INVALID", "PASS"),
+                  "The recording is clipped."));
 
       assertThat(table).containsPattern("SG2-004201 +PASS +PASS \\* +The recording is clipped\\.");
     }
