@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
@@ -27,11 +28,11 @@ import org.springframework.web.bind.annotation.RestController;
 class CertificateController {
   private static final String RETRY_SECONDS = "2";
   private static final String NOT_PASSED = """
-      {"type": "/problems/not-passed", "title": "Conflict", "status": 409, "verdict": "FAIL",
-       "detail": "inspection 019aa3c1-… has no certificate: its verdict is FAIL. Right earpiece is 1.3 dB above its treble window …"}""";
+      {"type": "/problems/not-passed", "title": "Not passed", "status": 409, "verdict": "FAIL",
+       "detail": "Inspection 019aa3c1-… has no certificate: its verdict is FAIL. Right earpiece is 1.3 dB above its treble window …"}""";
   private static final String NOT_YET_SEALED = """
-      {"type": "/problems/not-yet-sealed", "title": "Service Unavailable", "status": 503,
-       "detail": "the record is not yet sealed; ask again in 2 s"}""";
+      {"type": "/problems/not-yet-sealed", "title": "Not yet sealed", "status": 503,
+       "detail": "The record is not yet sealed. Ask again in 2 s."}""";
 
   private final Certificates certificates;
 
@@ -75,12 +76,12 @@ class CertificateController {
 
   private static PaperSize size(String paper) {
     return PaperSize.named(paper).orElseThrow(() ->
-        new Refusal(400, "unknown-paper", "paper must be a4 or letter, was \"" + paper + "\"")
+        new Refusal(400, "unknown-paper", "paper must be a4 or letter, was \"" + paper + "\".")
             .with("field", "paper")
             .with("choices", Arrays.stream(PaperSize.values()).map(PaperSize::word).toList()));
   }
 
-  private static ResponseEntity<byte[]> answer(java.util.function.Supplier<Certificates.Page> make, HttpServletResponse response) {
+  private static ResponseEntity<byte[]> answer(Supplier<Certificates.Page> make, HttpServletResponse response) {
     try {
       Certificates.Page page = make.get();
       String disposition = ContentDisposition.inline().filename(page.fileName(), StandardCharsets.UTF_8).build().toString();
@@ -90,7 +91,7 @@ class CertificateController {
           .body(page.pdf());
     } catch (NotYetSealed e) {
       response.setHeader(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
-      throw new Refusal(503, "not-yet-sealed", "the record is not yet sealed; ask again in " + RETRY_SECONDS + " s");
+      throw new Refusal(503, "not-yet-sealed", "The record is not yet sealed. Ask again in " + RETRY_SECONDS + " s.");
     }
   }
 }

@@ -41,7 +41,7 @@ class Certificates {
    */
   Page ofInspection(UUID id, PaperSize paper, Locale locale) {
     Inspection inspection = inspections.find(id)
-        .orElseThrow(() -> new Refusal(404, "unknown-inspection", "there is no inspection " + id));
+        .orElseThrow(() -> new Refusal(404, "unknown-inspection", "There is no inspection " + id + "."));
     requirePass(inspection);
     return print(inspection, List.of(), paper, locale, inspection.tuning());
   }
@@ -54,7 +54,7 @@ class Certificates {
   Page ofUnit(String serial, PaperSize paper, Locale locale) {
     List<Inspection> all = inspections.ofUnit(serial);
     if (all.isEmpty()) {
-      throw new Refusal(404, "unknown-serial", "no unit with serial " + serial + " has been inspected");
+      throw new Refusal(404, "unknown-serial", "No unit with serial " + serial + " has been inspected.");
     }
     UnitTunings tunings = UnitTunings.of(all, required(all.get(all.size() - 1).product()));
     tunings.requirePass();
@@ -65,7 +65,7 @@ class Certificates {
 
   private List<String> required(String product) {
     return products.find(product)
-        .orElseThrow(() -> new Refusal(409, "unknown-product", "the unit's product " + product + " is no longer known"))
+        .orElseThrow(() -> new Refusal(409, "unknown-product", "The unit's product " + product + " is no longer known."))
         .tunings().stream().filter(Products.Tuning::required).map(Products.Tuning::key).toList();
   }
 
@@ -77,7 +77,7 @@ class Certificates {
         ? "it is " + inspection.state() + (inspection.lastAttempt() == null ? "" : ", its last attempt was " + inspection.lastAttempt())
         : "its verdict is " + inspection.verdict();
     Refusal refusal = new Refusal(409, "not-passed",
-        "inspection " + inspection.id() + " has no certificate: " + why + "." + firstReason(inspection))
+        "Inspection " + inspection.id() + " has no certificate: " + why + "." + firstReason(inspection))
         .with("state", inspection.state());
     throw inspection.verdict() == null ? refusal : refusal.with("verdict", inspection.verdict());
   }
@@ -96,7 +96,7 @@ class Certificates {
       return new Page("certificate-" + inspection.serial() + "-" + part + ".pdf", printer.print(sheet));
     } catch (PageOverflow e) {
       throw new Refusal(409, "too-many-regions",
-          "the limit set's " + e.rows() + " rows do not fit on the one page of a certificate");
+          "The limit set's " + e.rows() + " rows do not fit on the one page of a certificate.");
     }
   }
 

@@ -8,7 +8,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Which closed inspection holds for each tuning of a unit: the newest of it.
+ * Which closed inspection holds for each tuning of a unit: the newest of it in the unit's current occasion, which is that of its
+ * newest inspection that was not abandoned.
  *
  * @param newest the unit's newest inspection, open or closed: it knows the unit's verdict
  * @param required tunings that the product requires, in its order
@@ -19,9 +20,16 @@ record UnitTunings(Inspection newest, List<String> required, Map<String, Inspect
   /** @param all every inspection of the unit, oldest first, one at least */
   static UnitTunings of(List<Inspection> all, List<String> required) {
     Map<String, Inspection> byTuning = new LinkedHashMap<>();
-    all.stream().filter(inspection -> inspection.state().equals("closed"))
+    Inspection newest = newest(all);
+    all.stream()
+        .filter(inspection -> inspection.state().equals("closed") && inspection.occasion().equals(newest.occasion()))
         .forEach(inspection -> byTuning.put(inspection.tuning(), inspection));
-    return new UnitTunings(all.get(all.size() - 1), required, byTuning);
+    return new UnitTunings(newest, required, byTuning);
+  }
+
+  private static Inspection newest(List<Inspection> all) {
+    return all.stream().filter(inspection -> !inspection.state().equals("abandoned"))
+        .reduce((earlier, later) -> later).orElse(all.get(all.size() - 1));
   }
 
   /** @throws Refusal 409 naming the required tunings that are missing or failed */
@@ -30,7 +38,7 @@ record UnitTunings(Inspection newest, List<String> required, Map<String, Inspect
     List<String> failed = required.stream()
         .filter(byTuning::containsKey).filter(tuning -> !byTuning.get(tuning).verdict().equals("PASS")).toList();
     if (required.isEmpty() || !missing.isEmpty() || !failed.isEmpty() || !"PASS".equals(newest.unitVerdict())) {
-      throw new Refusal(409, "not-passed", "unit " + newest.serial() + " has no certificate: " + why(missing, failed))
+      throw new Refusal(409, "not-passed", "Unit " + newest.serial() + " has no certificate: " + why(missing, failed) + ".")
           .with("missing", missing)
           .with("failed", failed);
     }

@@ -108,22 +108,15 @@ final class PlotAxes {
     write("Hz", layout.lower().getMaxX() + 14, y);
   }
 
+  /** A name wider than its region is left out rather than cut: the table beside the plot has it. */
   private void regions() {
     for (ResponsePlot.PlotRegion region : plot.regions()) {
       double from = Math.max(layout.upper().getX(), layout.x(region.fromHz()));
       double to = Math.min(layout.upper().getMaxX(), layout.x(region.toHz()));
-      String name = fitting(region.name(), to - from - 2);
-      write(name, (from + to - width(name)) / 2, layout.upper().getY() - 4);
+      if (width(region.name()) <= to - from - 2) {
+        write(region.name(), (from + to - width(region.name())) / 2, layout.upper().getY() - 4);
+      }
     }
-  }
-
-  /** Cuts a name that is wider than its region, with an ellipsis; the table beside the plot has it in full. */
-  private String fitting(String name, double room) {
-    String shown = name;
-    while (!shown.isEmpty() && width(shown) > room) {
-      shown = shown.length() < 3 ? "" : shown.substring(0, shown.length() - 2) + "…";
-    }
-    return shown;
   }
 
   private void axisTitles() {

@@ -4,6 +4,7 @@ import evenpair.acoustics.Grid;
 import evenpair.inspections.Inspections.AttemptSummary;
 import evenpair.inspections.Inspections.Inspection;
 import evenpair.inspections.Inspections.JudgedCurves;
+import evenpair.inspections.Inspections.ReasonView;
 import evenpair.inspections.Inspections.RegionSpan;
 import evenpair.inspections.Inspections.RegionView;
 import java.time.Instant;
@@ -37,6 +38,12 @@ final class PassedPair {
     return new Inspection(id, i.serial(), i.batch(), i.product(), i.productName(), i.maker(), tuning, i.station(), i.operatorRef(),
         i.occasion(), "closed", verdict, verdict, "done", i.limitSetVersion(), LIMITS, i.earSimulator(), i.startedAt(), i.closedAt(),
         i.softwareVersion(), i.attempts(), List.of(), i.regions(), unitVerdict);
+  }
+
+  static Inspection changed(Inspection i, String state, String verdict, String occasion, ReasonView... reasons) {
+    return new Inspection(i.id(), i.serial(), i.batch(), i.product(), i.productName(), i.maker(), i.tuning(), i.station(),
+        i.operatorRef(), occasion, state, verdict, i.lastAttempt(), i.next(), i.limitSetVersion(), LIMITS, i.earSimulator(),
+        i.startedAt(), i.closedAt(), i.softwareVersion(), i.attempts(), List.of(reasons), i.regions(), i.unitVerdict());
   }
 
   static List<RegionView> views(List<RegionSpan> regions) {
