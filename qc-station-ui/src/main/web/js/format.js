@@ -25,11 +25,10 @@ export function signedDb(value) {
   return (value < 0 ? MINUS : "+") + text
 }
 
-/** 85 Hz, 31.6 Hz, 8.5 kHz. Below 100 Hz one decimal, above 1 kHz one, trailing zero left out. @param {number | null | undefined} hz */
+/** 85 Hz, 8.41 kHz: whole hertz below 1 kHz, three digits above, closing zeros left out; as the reasons write it. @param {number | null | undefined} hz */
 export function frequency(hz) {
   if (!isNumber(hz)) return DASH
-  if (hz >= 999.5) return `${trim(hz / 1000, 1)}${NARROW}kHz`
-  return `${trim(hz, hz < 99.95 ? 1 : 0)}${NARROW}Hz`
+  return hz >= 999.5 ? `${Number((hz / 1000).toPrecision(3))}${NARROW}kHz` : `${hz.toFixed(0)}${NARROW}Hz`
 }
 
 /** A share as percent with one decimal. @param {number | null | undefined} share 0 to 1 */
@@ -58,9 +57,4 @@ export function clock(instant) {
 /** @param {unknown} value @returns {value is number} */
 export function isNumber(value) {
   return typeof value === "number" && Number.isFinite(value)
-}
-
-/** @param {number} value @param {number} digits */
-function trim(value, digits) {
-  return String(Number(value.toFixed(digits)))
 }

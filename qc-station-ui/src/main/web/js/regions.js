@@ -12,7 +12,8 @@ export function regionsTable(results, reasons) {
     el("caption", {}, t("screen.regions.caption")),
     el("thead", {}, el("tr", {}, [t("screen.regions.region"), t("screen.regions.left"), t("screen.regions.right"), t("screen.regions.match")]
       .map((title, i) => el("th", { scope: "col", class: ["", "left", "right", "difference"][i] }, title)))),
-    el("tbody", {}, wholeRows(wholes, reasons), names.map((name) => regionRow(name, results.filter((result) => result.name === name)))))
+    el("tbody", {}, results.length ? null : el("tr", {}, el("td", { class: "unjudged", colspan: 4 }, t("screen.regions.empty"))),
+      wholeRows(wholes, reasons), names.map((name) => regionRow(name, results.filter((result) => result.name === name)))))
 }
 
 /** @param {string} name @param {Api.RegionResult[]} results */

@@ -57,10 +57,12 @@ public final class DemoLauncher {
     Summary.Samples samples = summary.samples();
     out.println();
     out.println("Open in a browser");
-    out.println("  Bench        " + base + "/");
-    out.println("  Batch        " + base + "/batch.html?batch=" + samples.batch());
-    samples.failedUnit().ifPresent(serial -> out.println("  Unit         " + base + "/unit.html?serial=" + serial));
-    samples.passedInspection().ifPresent(id -> out.println("  Certificate  " + base + "/api/inspections/" + id + "/certificate"));
+    out.println("  Bench        " + base + "/#/bench");
+    out.println("  Batch        " + base + "/#/batch/" + samples.batch() + "?product=" + samples.product() + "&tuning=plain");
+    samples.failedUnit().ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));
+    samples
+        .passedInspection()
+        .ifPresent(id -> out.println("  Certificate  " + base + "/api/inspections/" + id + "/certificate"));
     out.println("The truth about each unit lies in " + folder);
     out.println("To try the Bench screen by hand: captures of three pairs that nobody has judged lie in " + spare);
   }

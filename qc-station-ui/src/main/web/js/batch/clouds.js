@@ -96,6 +96,7 @@ export class Clouds {
         ...(p["2.5"] && p["97.5"] ? [{ lower: p["2.5"], upper: p["97.5"], colour: cloud.kind, alpha: 0.2 }] : []),
       ],
       regions: s.regions.map((region) => ({ ...region, failed: false })), specified: null, marks: [],
+      labels: () => this.#marked ? [{ text: this.#marked.serial, values: cloud.of(this.#marked), colour: inkOf() }] : [],
       under: (surface) => this.#paintUnits(surface, cloud),
       over: (surface) => {
         if (this.#marked) paintCurve(surface, cloud.of(this.#marked), { colour: surface.colours.ink, width: 2.6 })
@@ -166,6 +167,10 @@ export function nearestCurve(units, of, index, db, reach) {
     }
   }
   return near
+}
+
+function inkOf() {
+  return getComputedStyle(document.documentElement).getPropertyValue("--ink")
 }
 
 /** @param {Api.Statistics} s @returns {Cloud[]} */

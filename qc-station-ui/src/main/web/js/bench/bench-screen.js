@@ -33,6 +33,7 @@ class Bench {
   #recent = new RecentList((inspection) => this.#open(inspection.id))
   #form
   #live
+  #page
   /** @type {string | null} id of the inspection on the screen */
   #shownId = null
   /** @type {{ key: string, print: string } | null} the attempt on its way, so that a repetition is the same one */
@@ -43,9 +44,10 @@ class Bench {
   constructor(host, station) {
     this.#station = station
     this.#form = new AttemptForm(station, () => this.#send())
-    put(host, el("div", { class: "bench" },
+    this.#page = el("div", { class: "bench" },
       el("div", { class: "bench-side" }, this.#form.element, this.#recent.element),
-      this.#verdict.element, el("section", { class: "bench-plot" }, this.#plot.element), this.#regions))
+      this.#verdict.element, el("section", { class: "bench-plot" }, this.#plot.element), this.#regions)
+    put(host, this.#page)
     put(this.#regions, regionsTable([], []))
     this.#verdict.waiting()
     this.#form.focusSerial()
@@ -115,6 +117,7 @@ class Bench {
   #setBusy(busy) {
     this.#busy = busy
     this.#form.setBusy(busy)
+    this.#page.classList.toggle("busy", busy)   // what is still shown belongs to the pair before
   }
 
   /** @param {unknown} failure */

@@ -19,11 +19,12 @@ import { HIGHEST_HZ, LINED_HZ, LOWEST_HZ, levelLines, tickLabel } from "./scales
  * @property {number} low @property {number} high dB at the lower and upper edge
  * @property {number} width @property {number} height CSS pixels of the whole plot
  * @property {string} caption of the level axis
+ * @property {() => { text: string, values: Values, colour: string }[]} [labels] further labels at line ends
  * @property {(surface: import("./paint.js").Surface) => void} [under] painted below the lines
  * @property {(surface: import("./paint.js").Surface) => void} [over] painted above the lines
  */
 
-export const EDGES = { left: 58, right: 72, top: 24, bottom: 28 }
+export const EDGES = { left: 58, right: 84, top: 24, bottom: 28 }
 const FONT = 'system-ui, "Liberation Sans", sans-serif'
 
 /** The plotted ground inside a plot of given outer size. @param {number} width @param {number} height */
@@ -85,6 +86,7 @@ export function buildChart(host, spec, onIndex) {
     hooks: {
       drawClear: [(/** @type {any} */ u) => {
         const s = surface(u)
+        u.ctx.setLineDash([])   // a redraw comes with the last line's dash
         paintGround(s)
         if (spec.specified) {
           paintHatch(s, LOWEST_HZ, spec.specified.fromHz)
@@ -100,9 +102,10 @@ export function buildChart(host, spec, onIndex) {
       }],
       draw: [(/** @type {any} */ u) => {
         const s = surface(u)
+        u.ctx.setLineDash([])
         inside(s, () => spec.over?.(s))
-        paintEndLabels(s, spec.lines.filter((line) => line.label)
-          .map((line) => ({ text: line.name, values: line.values, colour: colours[line.colour] })))
+        paintEndLabels(s, [...spec.lines.filter((line) => line.label)
+          .map((line) => ({ text: line.name, values: line.values, colour: colours[line.colour] })), ...(spec.labels?.() ?? [])])
         spec.marks.forEach((mark) => paintMark(s, mark))
       }],
       ready: [() => {

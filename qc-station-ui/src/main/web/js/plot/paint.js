@@ -141,7 +141,7 @@ export function paintEndLabels(s, labels) {
   ctx.font = font(s, 13, 600)
   for (const row of rows) {
     ctx.fillStyle = row.colour
-    ctx.fillText(row.text, box.right + 6 * ratio, row.y)
+    ctx.fillText(row.text, box.right + 6 * ratio, row.y, ctx.canvas.width - box.right - 6 * ratio)
   }
   ctx.restore()
 }

@@ -95,7 +95,7 @@ export class ResponsePanel {
     }
     const simulator = curves.earSimulator
     if (simulator) {
-      notes.push(t("screen.plot.hatched", { type: simulator.type, from: simulator.specifiedFromHz, to: simulator.specifiedToHz }))
+      notes.push(t("screen.plot.hatched", { type: simulator.type.replaceAll("-", "\u2011"), from: simulator.specifiedFromHz, to: simulator.specifiedToHz }))
     }
     return notes
   }

@@ -25,12 +25,12 @@ public record Summary(
 
   /**
    * @param batch the first batch played
-   * @param passedUnit serial of a unit that passed, if any
+   * @param product its product
    * @param passedInspection id of an inspection that passed, if any
    * @param failedUnit serial of a unit that failed, if any
    */
   public record Samples(
-      String batch, Optional<String> passedUnit, Optional<String> passedInspection, Optional<String> failedUnit) {}
+      String batch, String product, Optional<String> passedInspection, Optional<String> failedUnit) {}
 
   /** @return true if every unit came to what the truth asks for */
   public boolean asItShould() {
@@ -102,7 +102,7 @@ public record Summary(
     Optional<UnitOutcome> failed = outcomes.stream().filter(o -> o.verdict().equals("FAIL")).findFirst();
     return new Samples(
         outcomes.isEmpty() ? "" : outcomes.get(0).unit().batch(),
-        passed.map(o -> o.unit().serial()),
+        outcomes.isEmpty() ? "" : outcomes.get(0).unit().design().product(),
         passed.map(o -> o.tunings().get(0).inspection()),
         failed.map(o -> o.unit().serial()));
   }
