@@ -23,9 +23,14 @@ public final class Digests {
     return of(bytes.array());
   }
 
-  private static byte[] sha256(byte[] bytes) {
+  /** @return SHA-256 of the parts, one after the other */
+  static byte[] sha256(byte[]... parts) {
     try {
-      return MessageDigest.getInstance("SHA-256").digest(bytes);
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      for (byte[] part : parts) {
+        digest.update(part);
+      }
+      return digest.digest();
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }

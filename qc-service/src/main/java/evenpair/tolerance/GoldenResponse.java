@@ -2,6 +2,7 @@ package evenpair.tolerance;
 
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.Grid;
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -18,8 +19,14 @@ public record GoldenResponse(Curve level, Optional<double[]> phaseDeg) {
         throw new IllegalArgumentException("golden response has no level at " + Grid.label(i) + " Hz");
       }
     }
-    if (phaseDeg.isPresent() && phaseDeg.get().length != Grid.POINTS) {
-      throw new IllegalArgumentException("golden phase needs " + Grid.POINTS + " values, has " + phaseDeg.get().length);
+    phaseDeg = phaseDeg.map(double[]::clone);
+    phaseDeg.ifPresent(GoldenResponse::requireWhole);
+  }
+
+  private static void requireWhole(double[] phaseDeg) {
+    if (phaseDeg.length != Grid.POINTS || !Arrays.stream(phaseDeg).allMatch(Double::isFinite)) {
+      throw new IllegalArgumentException(
+          "golden phase needs " + Grid.POINTS + " finite values, was given " + phaseDeg.length);
     }
   }
 }

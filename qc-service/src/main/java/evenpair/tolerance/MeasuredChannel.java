@@ -1,6 +1,7 @@
 package evenpair.tolerance;
 
 import evenpair.acoustics.Curve;
+import evenpair.acoustics.Grid;
 import java.util.Optional;
 
 /**
@@ -8,6 +9,13 @@ import java.util.Optional;
  * unsmoothed.
  *
  * @param level 241 levels, dB SPL; points may be absent (a curve from another rig)
- * @param phaseDeg phase in degrees relative to the response's arrival, 241 values, if known
+ * @param phaseDeg phase in degrees relative to the response's arrival, 241 values, NaN where absent, if known
  */
-public record MeasuredChannel(Curve level, Optional<double[]> phaseDeg) {}
+public record MeasuredChannel(Curve level, Optional<double[]> phaseDeg) {
+  /** @throws IllegalArgumentException if there is a phase with another number of values than the grid's */
+  public MeasuredChannel {
+    if (phaseDeg.isPresent() && phaseDeg.get().length != Grid.POINTS) {
+      throw new IllegalArgumentException("a phase needs " + Grid.POINTS + " values, was given " + phaseDeg.get().length);
+    }
+  }
+}

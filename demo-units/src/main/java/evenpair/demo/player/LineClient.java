@@ -1,0 +1,190 @@
+package evenpair.demo.player;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.Map;
+import java.util.Optional;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Talks to the service as a bench's computer would. A request whose answer got lost is sent once
+ * more: with its idempotency key the service answers it only once.
+ */
+public final class LineClient {
+  private static final Duration ANSWER_WITHIN = Duration.ofSeconds(60);
+  private static final Duration BETWEEN_LOOKS = Duration.ofMillis(250);
+
+  private final JsonMapper json = JsonMapper.builder().build();
+  private final HttpClient http =
+      HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
+  private final URI base;
+
+  /**
+   * @param base such as {@code http://localhost:8080}
+   */
+  public LineClient(URI base) {
+    this.base = base;
+  }
+
+  /**
+   * @return where the service is
+   */
+  public URI base() {
+    return base;
+  }
+
+  /** Waits until the service says that it is up. */
+  public void awaitHealth(Duration patience) {
+    long end = System.nanoTime() + patience.toNanos();
+    String last = "no answer";
+    while (System.nanoTime() < end) {
+      try {
+        HttpResponse<byte[]> answer =
+            http.send(request("/actuator/health").GET().build(), BodyHandlers.ofByteArray());
+        last = answer.statusCode() + " " + text(answer);
+        if (answer.statusCode() == 200) {
+          return;
+        }
+      } catch (IOException e) {
+        last = e.toString();
+      } catch (InterruptedException e) {
+        throw interrupted(e);
+      }
+      pause();
+    }
+    throw new LineStopped(
+        "the service at "
+            + base
+            + " is not up after "
+            + patience.toSeconds()
+            + " s; the last answer was: "
+            + last);
+  }
+
+  /**
+   * @return the JSON at that path, or nothing where the service knows no such thing (404)
+   */
+  Optional<JsonNode> find(String path) {
+    HttpResponse<byte[]> answer = send(request(path).GET().build());
+    return answer.statusCode() == 404
+        ? Optional.empty()
+        : Optional.of(json.readTree(accepted("GET " + path, answer)));
+  }
+
+  /**
+   * @return the JSON at that path, which must be there
+   */
+  JsonNode get(String path) {
+    return find(path).orElseThrow(() -> new LineStopped("GET " + path + " was answered with 404"));
+  }
+
+  /**
+   * @return the bytes at that path
+   */
+  byte[] bytes(String path) {
+    return accepted("GET " + path, send(request(path).GET().build()));
+  }
+
+  /** Sends a JSON body by PUT. */
+  JsonNode put(String path, Map<String, ?> body) {
+    HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
+    String text = json.writeValueAsString(body);
+    return json.readTree(
+        accepted("PUT " + path, send(request.PUT(BodyPublishers.ofString(text)).build())));
+  }
+
+  /** Sends a JSON body by POST. */
+  JsonNode post(String path, Map<String, ?> body) {
+    HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
+    String text = json.writeValueAsString(body);
+    return json.readTree(
+        accepted("POST " + path, send(request.POST(BodyPublishers.ofString(text)).build())));
+  }
+
+  /** Sends a multipart body by POST. */
+  JsonNode post(String path, Multipart body) {
+    HttpRequest request = multipart(path, body).build();
+    return json.readTree(accepted("POST " + path, send(request)));
+  }
+
+  /** Sends a multipart body by POST under an idempotency key. */
+  JsonNode post(String path, Multipart body, String idempotencyKey) {
+    HttpRequest request = multipart(path, body).header("Idempotency-Key", idempotencyKey).build();
+    return json.readTree(accepted("POST " + path, send(request)));
+  }
+
+  /**
+   * @return the map as JSON text, for a multipart's JSON part
+   */
+  String text(Map<String, ?> body) {
+    return json.writeValueAsString(body);
+  }
+
+  private HttpRequest.Builder multipart(String path, Multipart body) {
+    return request(path)
+        .header("Content-Type", Multipart.contentType())
+        .POST(BodyPublishers.ofByteArray(body.bytes()));
+  }
+
+  private HttpRequest.Builder request(String path) {
+    return HttpRequest.newBuilder(base.resolve(path))
+        .timeout(ANSWER_WITHIN)
+        .header("Accept-Language", "en");
+  }
+
+  private HttpResponse<byte[]> send(HttpRequest request) {
+    try {
+      return http.send(request, BodyHandlers.ofByteArray());
+    } catch (IOException lost) {
+      return sendOnceMore(request, lost);
+    } catch (InterruptedException e) {
+      throw interrupted(e);
+    }
+  }
+
+  private HttpResponse<byte[]> sendOnceMore(HttpRequest request, IOException lost) {
+    pause();
+    try {
+      return http.send(request, BodyHandlers.ofByteArray());
+    } catch (IOException e) {
+      e.addSuppressed(lost);
+      throw new LineStopped(
+          "no answer from the service to " + request.method() + " " + request.uri() + ": " + e, e);
+    } catch (InterruptedException e) {
+      throw interrupted(e);
+    }
+  }
+
+  private static byte[] accepted(String asked, HttpResponse<byte[]> answer) {
+    if (answer.statusCode() < 200 || answer.statusCode() > 299) {
+      throw new LineStopped(
+          asked + " was answered with " + answer.statusCode() + ": " + text(answer));
+    }
+    return answer.body();
+  }
+
+  private static String text(HttpResponse<byte[]> answer) {
+    return new String(answer.body(), StandardCharsets.UTF_8);
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(BETWEEN_LOOKS.toMillis());
+    } catch (InterruptedException e) {
+      throw interrupted(e);
+    }
+  }
+
+  private static LineStopped interrupted(InterruptedException e) {
+    Thread.currentThread().interrupt();
+    return new LineStopped("the line was interrupted", e);
+  }
+}

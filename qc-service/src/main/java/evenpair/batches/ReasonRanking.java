@@ -1,0 +1,60 @@
+package evenpair.batches;
+
+import evenpair.batches.BatchJson.RankedReason;
+import evenpair.inspections.Inspections.BatchUnit;
+import evenpair.web.Texts;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+
+/** Why units failed, the most frequent reason first; equal ones in the order in which they first came up. */
+final class ReasonRanking {
+  private final Texts texts;
+  private final Locale locale;
+
+  ReasonRanking(Texts texts, Locale locale) {
+    this.texts = texts;
+    this.locale = locale;
+  }
+
+  List<RankedReason> of(List<BatchUnit> units) {
+    Map<Reason, Integer> counts = new LinkedHashMap<>();
+    for (BatchUnit unit : units) {
+      Set<Reason> ofUnit = new HashSet<>();
+      unit.reasons().forEach(view -> {
+        Reason reason = new Reason(view.kind(), view.channel(), view.region());
+        if (ofUnit.add(reason)) {
+          counts.merge(reason, 1, Integer::sum);
+        }
+      });
+    }
+    return counts.entrySet().stream()
+        .sorted(Map.Entry.<Reason, Integer>comparingByValue(Comparator.reverseOrder()))
+        .map(entry -> ranked(entry.getKey(), entry.getValue(), units.size()))
+        .toList();
+  }
+
+  private RankedReason ranked(Reason reason, int units, int inspected) {
+    return new RankedReason(
+        reason.kind(), reason.channel(), reason.region(), units, (double) units / inspected, text(reason));
+  }
+
+  private String text(Reason reason) {
+    String key = "batch.reason." + reason.kind() + (reason.channel() == null ? ".pair" : "");
+    if (!texts.table(locale).containsKey(key)) {
+      key = "batch.reason." + (reason.region() == null ? "other" : "other.region");
+    }
+    Map<String, Object> values = new HashMap<>();
+    values.put("kind", reason.kind().replace('-', ' '));
+    values.put("earpiece", reason.channel() == null ? "the-pair" : reason.channel() + "-earpiece");
+    values.put("region", reason.region() == null ? "" : reason.region());
+    return texts.render(locale, key, values);
+  }
+
+  private record Reason(String kind, String channel, String region) {}
+}

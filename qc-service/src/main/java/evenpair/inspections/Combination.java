@@ -1,0 +1,50 @@
+package evenpair.inspections;
+
+import evenpair.acoustics.Curve;
+import evenpair.acoustics.Grid;
+import evenpair.tolerance.Channel;
+import evenpair.tolerance.MeasuredChannel;
+import evenpair.tolerance.MeasuredPair;
+import java.util.List;
+import java.util.Optional;
+
+/** Valid seatings combine as the mean in dB of their stored levels; phases as the mean direction. One code path for all uses. */
+final class Combination {
+  private Combination() {}
+
+  /** @param seatings one at least, in the order of their attempts */
+  static MeasuredPair of(List<StoredPair> seatings) {
+    return new MeasuredPair(of(seatings, Channel.LEFT), of(seatings, Channel.RIGHT));
+  }
+
+  private static MeasuredChannel of(List<StoredPair> seatings, Channel channel) {
+    List<StoredChannel> channels = seatings.stream().map(seating -> seating.of(channel)).toList();
+    if (channels.size() == 1) {
+      return channels.get(0).measured();
+    }
+    return new MeasuredChannel(level(channels.stream().map(StoredChannel::levelDb).toList()), phase(channels));
+  }
+
+  /** @return the mean in dB, point by point; one seating stays what it is, to the bit */
+  static Curve level(List<float[]> levels) {
+    return Curve.mean(levels.stream().map(Curve::ofFloats).toList());
+  }
+
+  /** Mean direction: the angle of Σ e^{jφ}; unknown unless every seating has a phase. */
+  private static Optional<double[]> phase(List<StoredChannel> channels) {
+    if (channels.stream().anyMatch(channel -> channel.phaseDeg() == null)) {
+      return Optional.empty();
+    }
+    double[] mean = new double[Grid.POINTS];
+    for (int i = 0; i < mean.length; i++) {
+      double sine = 0;
+      double cosine = 0;
+      for (StoredChannel channel : channels) {
+        sine += Math.sin(Math.toRadians(channel.phaseDeg()[i]));
+        cosine += Math.cos(Math.toRadians(channel.phaseDeg()[i]));
+      }
+      mean[i] = Math.toDegrees(Math.atan2(sine, cosine));
+    }
+    return Optional.of(mean);
+  }
+}

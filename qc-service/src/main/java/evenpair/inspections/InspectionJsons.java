@@ -1,0 +1,94 @@
+package evenpair.inspections;
+
+import evenpair.inspections.InspectionJson.Attempt;
+import evenpair.inspections.InspectionJson.File;
+import java.util.List;
+import java.util.Locale;
+import org.springframework.stereotype.Component;
+import org.springframework.web.util.UriComponentsBuilder;
+
+/** Makes the JSON of inspections. */
+@Component
+class InspectionJsons {
+  private final ReasonViews views;
+
+  InspectionJsons(ReasonViews views) {
+    this.views = views;
+  }
+
+  /** @return with regions and attempts */
+  InspectionJson whole(InspectionFile file, Locale locale) {
+    List<Attempt> attempts = file.attempts().stream().map(attempt -> attempt(attempt, locale)).toList();
+    return json(file, ReasonViews.regions(file.regions()), attempts, locale);
+  }
+
+  /** @return as lists carry it */
+  InspectionJson summary(InspectionFile file, Locale locale) {
+    return json(file, null, null, locale);
+  }
+
+  private InspectionJson json(
+      InspectionFile file, List<Inspections.RegionView> regions, List<Attempt> attempts, Locale locale) {
+    InspectionRow row = file.row();
+    return new InspectionJson(
+        row.id(),
+        row.serial(),
+        row.batch(),
+        row.product(),
+        file.product().name(),
+        file.product().maker(),
+        row.tuning(),
+        row.station(),
+        row.occasion().word(),
+        row.state().word(),
+        name(row.verdict()),
+        lastAttempt(row),
+        row.next(),
+        new InspectionJson.LimitSet(row.limitSetVersion(), row.limitSetDigest()),
+        row.earSimulator(),
+        row.startedAt(),
+        row.closedAt(),
+        row.abandonedBecause() == null ? null : row.abandonedBecause().word(),
+        row.softwareVersion(),
+        new InspectionJson.Seatings(row.validSeatings(), row.seatingsWanted(), row.tries(), row.triesAllowed()),
+        views.of(file.reasons(), locale),
+        regions,
+        attempts,
+        unit(file.unit()),
+        links(row));
+  }
+
+  private Attempt attempt(AttemptRow row, Locale locale) {
+    AttemptRow.Circumstances with = row.circumstances();
+    return new Attempt(
+        row.number(),
+        row.seating(),
+        row.outcome().name(),
+        with.station(),
+        with.measuredAt(),
+        with.receivedAt(),
+        with.stimulus(),
+        new File(row.left().sha256(), row.left().bytes()),
+        new File(row.right().sha256(), row.right().bytes()),
+        views.of(ReasonJson.read(row.reasons()), locale));
+  }
+
+  static InspectionJson.Unit unit(UnitVerdict unit) {
+    return new InspectionJson.Unit(unit.verdict(), unit.passed(), unit.missing(), unit.failed());
+  }
+
+  private static InspectionJson.Links links(InspectionRow row) {
+    String self = "/api/inspections/" + row.id();
+    String unit = UriComponentsBuilder.fromPath("/api/units/{serial}").encode().buildAndExpand(row.serial()).toUriString();
+    return new InspectionJson.Links(self, self + "/curves", self + "/certificate", unit);
+  }
+
+  /** @return null after a good seating: what is wanted then is in {@code next} */
+  static String lastAttempt(InspectionRow row) {
+    return row.lastAttempt() == Outcome.VALID ? null : row.lastAttempt().name();
+  }
+
+  static String name(Outcome outcome) {
+    return outcome == null ? null : outcome.name();
+  }
+}

@@ -1,0 +1,152 @@
+package evenpair.inspections;
+
+import evenpair.ledger.Digests;
+import evenpair.ledger.Ledger;
+import evenpair.tolerance.Channel;
+import evenpair.tolerance.Judgement;
+import evenpair.tolerance.Reason;
+import evenpair.tolerance.RegionResult;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+
+/** What goes into the ledger about inspections: identifiers, numbers and digests; no names, no free text. */
+@Component
+class InspectionSeals {
+  static final String ATTEMPT = "attempt";
+  static final String CLOSED = "inspection-closed";
+  static final String ABANDONED = "inspection-abandoned";
+
+  private final Ledger ledger;
+
+  InspectionSeals(Ledger ledger) {
+    this.ledger = ledger;
+  }
+
+  private record AttemptEntry(
+      UUID inspection,
+      UUID attempt,
+      int number,
+      int seating,
+      String outcome,
+      boolean valid,
+      UUID operator,
+      String station,
+      Instant measuredAt,
+      Instant receivedAt,
+      String stimulus,
+      Map<String, String> captures,
+      Map<String, String> curves,
+      AttemptRow.Chain chain,
+      List<Reason> reasons,
+      String softwareVersion) {}
+
+  private record ClosedEntry(
+      UUID inspection,
+      String serial,
+      String batch,
+      String product,
+      String tuning,
+      String occasion,
+      String station,
+      String verdict,
+      Instant closedAt,
+      UUID limitSet,
+      int limitSetVersion,
+      String limitSetDigest,
+      Double leftAlignmentDb,
+      Double rightAlignmentDb,
+      List<Reason> reasons,
+      List<RegionResult> regions,
+      String softwareVersion) {}
+
+  private record AbandonedEntry(UUID inspection, String serial, String reason, UUID operator, Instant at) {}
+
+  UUID attempt(InspectionRow inspection, AttemptRow row, Optional<StoredPair> curves, List<Reason> reasons) {
+    AttemptRow.Circumstances with = row.circumstances();
+    return ledger.append(
+        ATTEMPT,
+        row.id(),
+        new AttemptEntry(
+            inspection.id(),
+            row.id(),
+            row.number(),
+            row.seating(),
+            row.outcome().name(),
+            row.valid(),
+            with.operatorRef(),
+            with.station(),
+            with.measuredAt(),
+            with.receivedAt(),
+            with.stimulus(),
+            captures(row),
+            curves.map(InspectionSeals::curves).orElse(Map.of()),
+            row.chain(),
+            reasons,
+            with.softwareVersion()));
+  }
+
+  UUID closed(InspectionRow row, Judgement judgement) {
+    return ledger.append(
+        CLOSED,
+        row.id(),
+        new ClosedEntry(
+            row.id(),
+            row.serial(),
+            row.batch(),
+            row.product(),
+            row.tuning(),
+            row.occasion().word(),
+            row.station(),
+            row.verdict().name(),
+            row.closedAt(),
+            row.limitSetId(),
+            row.limitSetVersion(),
+            row.limitSetDigest(),
+            judgement.leftLevelDb(),
+            judgement.rightLevelDb(),
+            judgement.reasons(),
+            judgement.results(),
+            row.softwareVersion()));
+  }
+
+  /** @param operator null if the service itself did it */
+  UUID abandoned(InspectionRow row, UUID operator) {
+    return ledger.append(
+        ABANDONED,
+        row.id(),
+        new AbandonedEntry(row.id(), row.serial(), row.abandonedBecause().word(), operator, row.closedAt()));
+  }
+
+  private static Map<String, String> captures(AttemptRow row) {
+    Map<String, String> digests = new LinkedHashMap<>();
+    digests.put("left", row.left().sha256());
+    digests.put("right", row.right().sha256());
+    if (row.idleLeftSha256() != null) {
+      digests.put("idleLeft", row.idleLeftSha256());
+    }
+    if (row.idleRightSha256() != null) {
+      digests.put("idleRight", row.idleRightSha256());
+    }
+    return digests;
+  }
+
+  private static Map<String, String> curves(StoredPair pair) {
+    Map<String, String> digests = new LinkedHashMap<>();
+    for (Channel channel : Channel.values()) {
+      StoredChannel stored = pair.of(channel);
+      digests.put(channel.word() + "LevelDb", Digests.ofCurve(stored.levelDb()));
+      if (stored.phaseDeg() != null) {
+        digests.put(channel.word() + "PhaseDeg", Digests.ofCurve(stored.phaseDeg()));
+      }
+      if (stored.snrDb() != null) {
+        digests.put(channel.word() + "SnrDb", Digests.ofCurve(stored.snrDb()));
+      }
+    }
+    return digests;
+  }
+}

@@ -1,0 +1,135 @@
+package evenpair.inspections;
+
+import evenpair.captures.StorageFailure;
+import evenpair.products.Products;
+import evenpair.products.Products.Product;
+import evenpair.stations.Stations;
+import evenpair.stations.Stations.Chain;
+import evenpair.web.Refusal;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.stereotype.Component;
+
+/** Takes a request from its parts to the stored attempt. Whatever is refused on the way has stored nothing. */
+@Component
+class Intake {
+  private final Products products;
+  private final Stations stations;
+  private final Hearing hearing;
+  private final AttemptRecorder recorder;
+  private final IdempotencyKeys keys;
+  private final InspectionSettings settings;
+  private final Clock clock;
+
+  Intake(
+      Products products,
+      Stations stations,
+      Hearing hearing,
+      AttemptRecorder recorder,
+      IdempotencyKeys keys,
+      InspectionSettings settings,
+      Clock clock) {
+    this.products = products;
+    this.stations = stations;
+    this.hearing = hearing;
+    this.recorder = recorder;
+    this.keys = keys;
+    this.settings = settings;
+    this.clock = clock;
+  }
+
+  /**
+   * @param key Idempotency-Key, if sent
+   * @throws Refusal if it cannot be decoded, names something unknown, or comes at the wrong time
+   */
+  Answer take(SentParts parts, Optional<String> key, Locale locale) {
+    Submission submission = SubmissionReader.read(parts.inspection());
+    Product product = product(submission);
+    requireSerialOfProduct(submission, product);
+    Instant receivedAt = clock.instant();
+    Instant measuredAt = measuredAt(submission, receivedAt);
+    Chain chain = chain(submission, measuredAt);
+    String digest = RequestDigest.of(parts);
+    Optional<Answer> answered = key.flatMap(k -> answered(submission.station(), k, digest));
+    if (answered.isPresent()) {
+      return answered.get();
+    }
+    SentPair sent = CaptureDecoder.decode(parts);
+    HeardPair heard = hearing.hear(sent, submission.stimulus());
+    return record(
+        new PreparedAttempt(
+            submission, sent, heard, product, chain, measuredAt, receivedAt, key, digest, locale));
+  }
+
+  private Answer record(PreparedAttempt attempt) {
+    try {
+      return recorder.record(attempt);
+    } catch (StorageFailure e) {
+      throw new Refusal(507, "storage-failed", "The captures could not be stored, so nothing was recorded: " + e.getMessage());
+    } catch (DataIntegrityViolationException e) {
+      // The unique keys are the last guard, behind the locks: another process was faster.
+      throw new Refusal(
+          409, "changed-meanwhile", "Another request for this unit was recorded at the same time; nothing of this one was.");
+    }
+  }
+
+  private Optional<Answer> answered(String station, String key, String digest) {
+    return keys.find(station, key).map(first -> AttemptRecorder.replay(first, digest));
+  }
+
+  private Product product(Submission submission) {
+    Product product =
+        products
+            .find(submission.product())
+            .orElseThrow(
+                () ->
+                    unknown("product", submission.product(), products.all().stream().map(Product::key).toList()));
+    if (product.tuning(submission.tuning()).isEmpty()) {
+      List<String> tunings = product.tunings().stream().map(Products.Tuning::key).toList();
+      throw unknown("tuning", submission.tuning(), tunings);
+    }
+    return product;
+  }
+
+  private static Refusal unknown(String field, String sent, List<String> choices) {
+    String known = choices.isEmpty() ? "none is known yet" : "known: " + String.join(", ", choices);
+    return new Refusal(422, "unknown-" + field, "There is no " + field + " '" + sent + "'; " + known + ".")
+        .with("part", "inspection")
+        .with("field", field)
+        .with("choices", choices);
+  }
+
+  private static void requireSerialOfProduct(Submission submission, Product product) {
+    if (!Pattern.matches(product.serialPattern(), submission.serial())) {
+      String detail =
+          "The serial '%s' does not have the form that %s has: %s."
+              .formatted(submission.serial(), product.name(), product.serialPattern());
+      throw new Refusal(422, "serial-pattern", detail)
+          .with("part", "inspection")
+          .with("field", "serial")
+          .with("expected", product.serialPattern());
+    }
+  }
+
+  private Instant measuredAt(Submission submission, Instant now) {
+    Instant measuredAt = submission.measuredAt().orElse(now);
+    if (measuredAt.isAfter(now.plus(settings.clockAheadAllowed()))) {
+      throw new Refusal(422, "measured-in-the-future", "The field 'measuredAt' is " + measuredAt + ", but it is only " + now + ".")
+          .with("part", "inspection")
+          .with("field", "measuredAt")
+          .with("expected", "a time not after now");
+    }
+    return measuredAt;
+  }
+
+  private Chain chain(Submission submission, Instant at) {
+    return stations
+        .chainAt(submission.station(), at)
+        .orElseThrow(() -> unknown("station", submission.station(), stations.names()));
+  }
+}

@@ -1,0 +1,26 @@
+package evenpair.inspections;
+
+import evenpair.products.Products.Product;
+import evenpair.stations.Stations.Chain;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * A request with everything looked up and computed that needs no transaction.
+ *
+ * @param chain the station's calibrations and correction at the time of measurement
+ * @param key Idempotency-Key, if one was sent
+ * @param requestDigest see {@link RequestDigest}
+ */
+record PreparedAttempt(
+    Submission submission,
+    SentPair sent,
+    HeardPair heard,
+    Product product,
+    Chain chain,
+    Instant measuredAt,
+    Instant receivedAt,
+    Optional<String> key,
+    String requestDigest,
+    Locale locale) {}

@@ -1,0 +1,80 @@
+package evenpair.ledger;
+
+import evenpair.web.Ids;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.HexFormat;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
+
+/** Entries in the table {@code ledger_entry}, written in the transaction of the record that they seal. */
+@Component
+class LedgerEntries implements Ledger {
+  private static final HexFormat HEX = HexFormat.of();
+
+  private final JdbcClient jdbc;
+  private final Ids ids;
+  private final Clock clock;
+  private final Sequencer sequencer;
+
+  LedgerEntries(JdbcClient jdbc, Ids ids, Clock clock, Sequencer sequencer) {
+    this.jdbc = jdbc;
+    this.ids = ids;
+    this.clock = clock;
+    this.sequencer = sequencer;
+  }
+
+  @Override
+  @Transactional(propagation = Propagation.MANDATORY)
+  public UUID append(String kind, UUID subject, Object content) {
+    UUID id = ids.next();
+    Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
+    byte[] bytes =
+        CanonicalJson.of(Map.of("id", id, "kind", kind, "subject", subject, "at", at, "content", content));
+    jdbc.sql("insert into ledger_entry (id, kind, subject, content, digest, at) values (?, ?, ?, ?, ?, ?)")
+        .params(id, kind, subject, bytes, Digests.sha256(bytes), at.atOffset(ZoneOffset.UTC))
+        .update();
+    jdbc.sql("insert into ledger_waiting (entry) values (?)").param(id).update();
+    TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
+      @Override
+      public void afterCommit() {
+        sequencer.entryCommitted();
+      }
+    });
+    return id;
+  }
+
+  @Override
+  @Transactional(readOnly = true)
+  public Optional<Seal> sealOf(String kind, UUID subject) {
+    return jdbc.sql("""
+            select e.id, e.digest as entry_digest, l.block, l.digest as leaf_digest, b.key_id
+            from (select id, digest from ledger_entry where subject = ? and kind = ? order by at desc, id desc limit 1) e
+            join ledger_leaf l on l.entry = e.id
+            join ledger_block b on b.number = l.block
+            """)
+        .params(subject, kind)
+        .query(LedgerEntries::seal)
+        .optional();
+  }
+
+  private static Seal seal(ResultSet row, int index) throws SQLException {
+    return new Seal(
+        row.getObject("id", UUID.class),
+        HEX.formatHex(row.getBytes("entry_digest")),
+        row.getLong("block"),
+        RecordCode.of(row.getBytes("leaf_digest")),
+        row.getString("key_id"));
+  }
+}

@@ -1,0 +1,61 @@
+package evenpair.products;
+
+import evenpair.products.VersionRows.Activation;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+
+/** Answers from a snapshot in memory, which is read again when the change number in the database is another one. */
+@Component
+class StoredProducts implements Products {
+  private final VersionStore store;
+  private volatile Snapshot latest;
+
+  StoredProducts(VersionStore store) {
+    this.store = store;
+  }
+
+  /**
+   * @return what every committed change up to now made of it. Not to be called by a transaction that changes versions itself:
+   *     it would keep what may still be rolled back
+   */
+  Snapshot snapshot() {
+    Snapshot known = latest;
+    if (known == null || known.number() != store.changeNumber()) {
+      known = Snapshot.of(store);
+      latest = known;
+    }
+    return known;
+  }
+
+  @Override
+  public List<Product> all() {
+    return snapshot().products().stream().map(ProductDefinition::product).toList();
+  }
+
+  @Override
+  public Optional<Product> find(String product) {
+    return snapshot().product(product).map(ProductDefinition::product);
+  }
+
+  @Override
+  public Optional<StoredLimitSet> activeAt(String product, String tuning, Instant at) {
+    Snapshot snapshot = snapshot();
+    return snapshot.activeAt(product, tuning, at).map(Activation::limitSetId).flatMap(snapshot::stored);
+  }
+
+  @Override
+  public Optional<StoredLimitSet> limitSet(String product, String tuning, int version) {
+    Snapshot snapshot = snapshot();
+    return snapshot.limitSet(product, tuning, version).flatMap(row -> snapshot.stored(row.id()));
+  }
+
+  @Override
+  public StoredLimitSet limitSet(UUID id) {
+    return snapshot()
+        .stored(id)
+        .orElseThrow(() -> new IllegalArgumentException("there is no limit set " + id));
+  }
+}

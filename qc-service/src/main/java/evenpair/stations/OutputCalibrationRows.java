@@ -1,0 +1,21 @@
+package evenpair.stations;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.data.jpa.repository.Query;
+import org.springframework.data.repository.Repository;
+
+interface OutputCalibrationRows extends Repository<OutputCalibrationRow, UUID> {
+  OutputCalibrationRow save(OutputCalibrationRow row);
+
+  /**
+   * @return the newest that was measured at or before that instant
+   */
+  @Query(
+      """
+      select c from OutputCalibrationRow c
+      where c.stationId = :stationId and c.provenance.measuredAt <= :at
+      order by c.provenance.measuredAt desc, c.provenance.recordedAt desc, c.id desc limit 1""")
+  Optional<OutputCalibrationRow> newest(UUID stationId, Instant at);
+}

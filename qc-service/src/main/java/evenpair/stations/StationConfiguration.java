@@ -1,0 +1,8 @@
+package evenpair.stations;
+
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
+import org.springframework.context.annotation.Configuration;
+
+@Configuration
+@EnableConfigurationProperties(StationSettings.class)
+class StationConfiguration {}

@@ -1,0 +1,39 @@
+package evenpair.tolerance;
+
+import evenpair.acoustics.Curve;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Judges by simple acceptance: each check of the set in turn, then the ranking of what they found. */
+final class LimitJudge implements Judge {
+  private final LimitSet set;
+  private final Curve golden;
+  private final List<Check> checks;
+
+  LimitJudge(LimitSet set, GoldenResponse golden) {
+    this.set = set;
+    this.golden = set.smoothing().apply(golden.level());
+    this.checks = checks(set, golden);
+  }
+
+  private static List<Check> checks(LimitSet set, GoldenResponse golden) {
+    List<RegionLimits> regions = set.regions().stream().map(RegionLimits::new).toList();
+    List<Check> checks = new ArrayList<>();
+    checks.add(new UnmadeChecks(set));
+    if (set.polaritySame()) {
+      checks.add(new PolarityCheck(golden));
+    }
+    checks.add(new DataCheck(set.level().band(), regions));
+    checks.add(new LevelAndMatchCheck(set.level(), regions));
+    checks.add(new WindowCheck(set.level().band(), regions));
+    return List.copyOf(checks);
+  }
+
+  @Override
+  public Judgement judge(MeasuredPair measured) {
+    JudgedPair pair = new JudgedPair(measured, golden, set.smoothing(), set.level().band());
+    Findings findings = new Findings();
+    checks.forEach(check -> check.look(pair, findings));
+    return findings.judgement(pair);
+  }
+}

@@ -1,0 +1,34 @@
+package evenpair.certificates;
+
+import evenpair.certificates.CertificateSheet.Facts;
+import evenpair.certificates.CertificateSheet.TuningVerdict;
+import evenpair.inspections.Inspections.Inspection;
+import evenpair.inspections.Inspections.RegionSpan;
+import evenpair.ledger.Ledger.Seal;
+import evenpair.print.PaperSize;
+import evenpair.print.Printer;
+import evenpair.print.TestPrinter;
+import evenpair.web.TestTexts;
+import evenpair.web.Texts;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+
+/** Prints invented certificates for tests. */
+final class Paper {
+  static final Texts TEXTS = TestTexts.real();
+  static final Printer PRINTER = TestPrinter.with(TEXTS);
+  static final String DIGEST = "9f2c41d0a7b35e6844c1d2e3f4a5b6c7d8e9f00112233445566778899aabbcc";
+
+  private Paper() {}
+
+  static Seal seal() {
+    return new Seal(new UUID(1, 2), "digest", 17, "7K2M-9QDX-0V4T-RB8H-3ZJN-5", "key-1");
+  }
+
+  static byte[] print(Inspection inspection, List<RegionSpan> regions, List<TuningVerdict> tunings, PaperSize size) {
+    Facts facts = new Facts(inspection, PassedPair.curves(regions), DIGEST, seal(), tunings);
+    return PRINTER.print(new CertificateSheet(new Wording(TEXTS, Locale.ENGLISH)).of(facts, size));
+  }
+
+}

@@ -1,0 +1,12 @@
+package evenpair.print;
+
+import evenpair.web.Texts;
+
+/** The real printer, for tests without Spring. */
+public final class TestPrinter {
+  private TestPrinter() {}
+
+  public static Printer with(Texts texts) {
+    return new JasperPrinter(texts);
+  }
+}

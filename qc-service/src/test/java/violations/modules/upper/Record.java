@@ -1,0 +1,4 @@
+package violations.modules.upper;
+
+/** Of the upper module. */
+public class Record {}

@@ -1,0 +1,66 @@
+// The units of a batch, each with its word; arrows walk, Enter opens.
+import { el } from "../dom.js"
+import { shape } from "../shapes.js"
+import { t, tOf } from "../texts.js"
+
+/** @typedef {{ onMark: (unit: Api.UnitCurves | null) => void, onOpen: (unit: Api.UnitCurves) => void }} Handlers */
+
+export class UnitList {
+  #units
+  #handlers
+  #at = -1
+  #rows
+
+  /** @param {Api.BatchCurves} curves @param {Map<string, string>} reasons by inspection @param {Handlers} handlers */
+  constructor(curves, reasons, handlers) {
+    this.#handlers = handlers
+    this.#units = [...curves.units].sort((a, b) => rank(a) - rank(b))   // failed ones first; each group in production order
+    this.#rows = this.#units.map((unit) => this.#row(unit, reasons.get(unit.inspection)))
+    this.element = el("section", { class: "unit-list" },
+      el("h2", {}, t("screen.units.title")),
+      el("p", { class: "more" }, curves.shown < curves.of ? t("screen.units.some", { shown: curves.shown, of: curves.of }) : t("screen.units.all", { of: curves.of })),
+      el("ul", {}, this.#rows))
+  }
+
+  /** @param {number} step @returns {boolean} */
+  walk(step) {
+    if (!this.#units.length) return false
+    const next = Math.max(0, Math.min(this.#units.length - 1, this.#at + step))
+    this.mark(this.#units[next], true)
+    this.#handlers.onMark(this.#units[next])
+    return true
+  }
+
+  /** @returns {boolean} */
+  openMarked() {
+    if (this.#at < 0) return false
+    this.#handlers.onOpen(this.#units[this.#at])
+    return true
+  }
+
+  /** @param {Api.UnitCurves | null} unit @param {boolean} scroll */
+  mark(unit, scroll) {
+    this.#rows[this.#at]?.classList.remove("marked")
+    this.#at = unit ? this.#units.indexOf(unit) : -1
+    const row = this.#rows[this.#at]
+    row?.classList.add("marked")
+    if (scroll) row?.scrollIntoView({ block: "nearest" })
+  }
+
+  /** @param {Api.UnitCurves} unit @param {string | undefined} reason */
+  #row(unit, reason) {
+    const pick = () => {
+      this.mark(unit, false)
+      this.#handlers.onMark(unit)
+    }
+    const button = el("button", { type: "button", on: { click: () => this.#handlers.onOpen(unit), pointerenter: pick, focus: pick } },
+      shape(unit.verdict), el("span", { class: "serial" }, unit.serial), el("span", { class: `word state-${unit.verdict.toLowerCase()}` }, tOf("screen.word.", unit.verdict)),
+      reason ? el("span", { class: "why" }, reason) : null)
+    return el("li", {}, button)
+  }
+}
+
+/** @param {Api.UnitCurves} unit */
+function rank(unit) {
+  return unit.verdict === "PASS" ? 1 : 0
+}

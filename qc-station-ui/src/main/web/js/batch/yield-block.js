@@ -1,0 +1,45 @@
+// The batch in numbers: yield with its interval, and the reasons ranked.
+import { el, svg } from "../dom.js"
+import { percent } from "../format.js"
+import { shape } from "../shapes.js"
+import { t } from "../texts.js"
+
+/** @param {Api.Statistics} statistics */
+export function yieldBlock(statistics) {
+  const { yield: result, units } = statistics
+  const wilson = result.wilson ?? []
+  return el("section", { class: "yield", "aria-label": t("screen.yield.title") },
+    el("h2", {}, t("screen.yield.title")),
+    el("p", { class: "yield-share" }, percent(result.share)),
+    wilson.length === 2 ? intervalBar(result.share, wilson[0], wilson[1]) : null,
+    el("p", { class: "yield-words" }, wilson.length === 2
+      ? t("screen.yield.interval", { confidence: percent(result.confidence).replace(".0", ""), low: percent(wilson[0]), high: percent(wilson[1]), n: result.of })
+      : t("screen.yield.n", { n: result.of })),
+    el("p", { class: "counts" },
+      el("span", { class: "count" }, shape("PASS"), t("screen.yield.passed", { n: units.passed })),
+      el("span", { class: "count" }, shape("FAIL"), t("screen.yield.failed", { n: units.failed }))))
+}
+
+/** The share as a tick inside its interval, on a line from 0 to 100 %. @param {number} share @param {number} low @param {number} high */
+function intervalBar(share, low, high) {
+  const x = (/** @type {number} */ value) => 1 + value * 198
+  return svg("svg", { class: "interval", viewBox: "0 0 200 20", "aria-hidden": "true", preserveAspectRatio: "none" },
+    svg("path", { class: "interval-line", d: `M1 10H199` }),
+    svg("rect", { class: "interval-span", x: x(low), y: 5, width: x(high) - x(low), height: 10, rx: 2 }),
+    svg("path", { class: "interval-tick", d: `M${x(share)} 1V19` }))
+}
+
+/** @param {Api.RankedReason[]} reasons most frequent first */
+export function reasonBars(reasons) {
+  const most = Math.max(1, ...reasons.map((reason) => reason.units))
+  return el("section", { class: "reasons", "aria-label": t("screen.reasons.title") },
+    el("h2", {}, t("screen.reasons.title")),
+    reasons.length ? el("ol", {}, reasons.map((reason) => el("li", {},
+      el("span", { class: "reason-count" }, reason.units),
+      el("div", { class: "reason-body" },
+        el("span", { class: "reason-words" }, reason.text ?? [reason.channel, reason.region, reason.kind].filter(Boolean).join(" ")),
+        svg("svg", { class: "bar", viewBox: "0 0 100 6", preserveAspectRatio: "none", "aria-hidden": "true" },
+          svg("rect", { class: "bar-fill", x: 0, y: 0, width: (100 * reason.units) / most, height: 6 }))),
+      el("span", { class: "reason-share" }, percent(reason.share)))))
+      : el("p", { class: "quiet" }, t("screen.reasons.none")))
+}

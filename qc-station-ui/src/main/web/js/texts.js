@@ -1,0 +1,58 @@
+// The one table of texts: fetched once, kept for the case that the service is away at the next start.
+import { db, frequency, signedDb } from "./format.js"
+import { recall, remember } from "./memory.js"
+
+/** @type {Record<string, string>} */
+let table = {}
+
+/** Loads the table. @returns {Promise<void>} rejects if it can neither be fetched nor remembered */
+export async function loadTexts() {
+  try {
+    const response = await fetch("/api/texts/en", { headers: { Accept: "application/json" } })
+    if (!response.ok) throw new Error(`${response.status}`)
+    table = await response.json()
+    remember("texts", table)
+  } catch (failure) {
+    const kept = recall("texts")
+    if (!kept) throw failure
+    table = kept
+  }
+}
+
+/** @param {Record<string, string>} texts */
+export function useTexts(texts) {
+  table = texts
+}
+
+/**
+ * Renders a text; a key that is missing shows itself, so that it is found.
+ * @param {string} key @param {Record<string, any>} [values] by placeholder name
+ */
+export function t(key, values = {}) {
+  const template = table[key]
+  return template === undefined ? key : fillIn(template, values)
+}
+
+/** A text whose key ends in a word from the data. @param {string} prefix with its dot @param {string | null | undefined} word */
+export function tOf(prefix, word) {
+  if (word === null || word === undefined) return ""
+  return table[prefix + word] ?? word
+}
+
+/**
+ * Placeholders as the service's own renderer has them: `{a}`, `{a|dB}`, `{a|+dB}`, `{a|Hz}`, `{a|word}`.
+ * @param {string} template @param {Record<string, any>} values
+ */
+export function fillIn(template, values) {
+  return template.replace(/\{(\w+)(?:\|([^}]+))?\}/g, (whole, name, form) => {
+    if (!(name in values)) return whole
+    const value = values[name]
+    switch (form) {
+      case "dB": return db(value)
+      case "+dB": return signedDb(value)
+      case "Hz": return frequency(value)
+      case "word": return table[`word.${value}`] ?? String(value)
+      default: return String(value)
+    }
+  })
+}

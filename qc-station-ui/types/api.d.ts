@@ -1,0 +1,55 @@
+// The JSON of the HTTP API as the screens read it.
+declare namespace Api {
+  type Values = (number | null)[];
+  interface Page<T> { items: T[]; next?: string | null }
+  interface ProblemDocument {
+    type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
+    place?: unknown; expected?: unknown; choices?: unknown;
+  }
+  interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
+  interface Station { station?: string; name: string; note?: string | null }
+  interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
+  interface Reason {
+    kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;
+    measuredDb: number | null; limitDb: number | null; alsoRegions?: string[] | null; text: string;
+  }
+  interface RegionResult {
+    name: string | null; check: string; channel: "left" | "right" | null; judged: boolean;
+    marginDb: number | null; atHz: number | null; measuredDb: number | null; limitDb: number | null;
+  }
+  interface Capture { sha256: string; bytes?: number | null }
+  interface Attempt { number: number; seating: number; outcome: string; measuredAt: string; left?: Capture | null; right?: Capture | null; reasons?: Reason[] }
+  interface Inspection {
+    id: string; serial: string; batch: string; product: string; productName?: string; tuning: string; station: string; occasion: string;
+    state: "open" | "closed" | "abandoned"; verdict: string | null; lastAttempt: string | null; next: string;
+    limitSet?: { version: number; digest?: string | null }; earSimulator?: string; startedAt: string; closedAt: string | null; softwareVersion?: string;
+    seatings?: { valid: number; wanted: number; tries: number; allowed: number };
+    reasons: Reason[]; regions?: RegionResult[]; attempts?: Attempt[];
+    unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
+    links?: { certificate?: string | null };
+  }
+  interface NewAttempt { serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number }
+  interface ChannelCurve { levelDb: Values; alignmentDb?: number | null }
+  interface Region { name: string; fromHz: number; toHz: number }
+  interface Curves {
+    frequencyHz: number[]; left?: ChannelCurve | null; right?: ChannelCurve | null; golden: { levelDb: Values };
+    windows: { lowerDb: Values; upperDb: Values }; difference?: { levelDb: Values; limitDb?: Values | null } | null;
+    regions: Region[]; earSimulator?: { type: string; specifiedFromHz: number; specifiedToHz: number } | null;
+  }
+  interface Unit {
+    serial: string; product: string; productName?: string; batch: string; occasion?: string; verdict: string;
+    tunings: { tuning: string; required: boolean; verdict: string | null; inspection: string | null }[]; inspections: Inspection[];
+  }
+  interface BatchSummary { batch: string; product: string; productName?: string; tunings: string[]; limitSets: number[]; units: number; lastAt: string }
+  interface Spread { n: number; mean?: Values; sd?: Values; percentiles: Record<string, Values | null | undefined> }
+  interface ChannelStatistics { n: number; level?: Omit<Spread, "n"> | null; deviation?: Omit<Spread, "n"> | null }
+  interface RankedReason { kind: string; channel?: string | null; region?: string | null; units: number; share: number; text?: string | null }
+  interface Statistics {
+    batch: string; product: string; tuning: string; limitSets: number[]; units: { inspected: number; passed: number; failed: number };
+    yield: { passed: number; of: number; share: number; confidence: number; wilson?: [number, number] | null };
+    reasons: RankedReason[]; frequencyHz: number[]; window?: { lowerDb: Values | null; upperDb: Values | null } | null; matchLimitDb?: Values | null;
+    regions: Region[]; left?: ChannelStatistics | null; right?: ChannelStatistics | null; difference?: Spread | null; notes?: string[] | null;
+  }
+  interface UnitCurves { inspection: string; serial: string; verdict: string; leftDeviationDb: Values | null; rightDeviationDb: Values | null; differenceDb: Values | null }
+  interface BatchCurves { frequencyHz: number[]; units: UnitCurves[]; shown: number; of: number }
+}
