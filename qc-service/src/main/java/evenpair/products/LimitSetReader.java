@@ -20,7 +20,7 @@ final class LimitSetReader {
   private static final double VERIFICATION_DB = 0.5;
   private static final SeatingRules SEATING = new SeatingRules(1, 3, 3, 8, new Band(5000, 11_000));
   private static final int HIGHEST_VERSION = 1_000_000;
-  private static final Pattern GOLDEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,59}\\.csv");
+  static final Pattern GOLDEN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,59}\\.csv");
 
   private final Problems problems;
 

@@ -139,7 +139,8 @@ class LimitsLoader implements SmartInitializingSingleton {
     LimitSet set = file.set();
     String digest = Canonical.digest(file.golden());
     List<Golden> versions = known.goldens(set.product(), set.tuning());
-    Optional<Golden> same = versions.stream().filter(golden -> golden.digest().equals(digest)).findFirst();
+    Optional<Golden> same =
+        versions.stream().filter(g -> g.digest().equals(digest) && g.name().equals(set.golden())).findFirst();
     if (same.isPresent()) {
       return same.get();
     }
