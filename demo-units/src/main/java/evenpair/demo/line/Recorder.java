@@ -9,8 +9,9 @@ import java.util.random.RandomGenerator;
 import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
- * Renders what a bench's microphone records while the stimulus is played: stimulus → cable → earpiece → ear simulator →
- * microphone, as a product of spectra, with the room's noise, as a 24-bit WAV. Plans its transform once; may be shared.
+ * Renders what a bench's microphone records while the stimulus is played: stimulus → cable →
+ * earpiece → ear simulator → microphone, as a product of spectra, with the room's noise, as a
+ * 24-bit WAV. Plans its transform once; may be shared.
  */
 public final class Recorder {
   /** The longest tail of a response, s, that must not wrap around into the capture's beginning. */
@@ -49,7 +50,13 @@ public final class Recorder {
    * @return a mono WAV file of 24-bit integers
    */
   public byte[] record(
-      Bench bench, Channel simulator, Earpiece earpiece, Cable cable, Mounting mounting, Take take, RandomGenerator random) {
+      Bench bench,
+      Channel simulator,
+      Earpiece earpiece,
+      Cable cable,
+      Mounting mounting,
+      Take take,
+      RandomGenerator random) {
     double[] pascal = pressure(bench, simulator, earpiece, cable, mounting, take.startSeconds());
     double[] noise = Background.pascal(pascal.length, rateHz, take.noiseDb(bench), random);
     double perPascal = take.gain() / bench.pascalPerFullScale(simulator);
@@ -59,19 +66,29 @@ public final class Recorder {
     return Pcm24.mono(pascal, rateHz);
   }
 
-  /** @return sound pressure at the microphone, Pa, from the recording's start to the stimulus' end */
+  /**
+   * @return sound pressure at the microphone, Pa, from the recording's start to the stimulus' end
+   */
   private double[] pressure(
-      Bench bench, Channel simulator, Earpiece earpiece, Cable cable, Mounting mounting, double startSeconds) {
+      Bench bench,
+      Channel simulator,
+      Earpiece earpiece,
+      Cable cable,
+      Mounting mounting,
+      double startSeconds) {
     int start = (int) Math.round(startSeconds * rateHz);
     double[] signal = new double[length];
-    System.arraycopy(cable.drive(stimulus, bench.voltsPerFullScale()), 0, signal, start, stimulus.length);
+    System.arraycopy(
+        cable.drive(stimulus, bench.voltsPerFullScale()), 0, signal, start, stimulus.length);
     transform.realForward(signal);
     multiply(signal, earpiece.recorded(binHz, mounting), bench, simulator);
     transform.realInverse(signal, true);
     return java.util.Arrays.copyOf(signal, start + stimulus.length);
   }
 
-  /** The transform keeps the real parts at 0 Hz and at half the sample rate in the first two places. */
+  /**
+   * The transform keeps the real parts at 0 Hz and at half the sample rate in the first two places.
+   */
   private void multiply(double[] spectrum, Phasors response, Bench bench, Channel simulator) {
     int last = length / 2;
     spectrum[0] *= response.re(0) * bench.difference().gain(simulator, binHz[0]);
