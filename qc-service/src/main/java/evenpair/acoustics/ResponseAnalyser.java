@@ -44,7 +44,6 @@ public final class ResponseAnalyser {
   private final SweepFinder finder;
   private final BandPower inversePower;
   private final ArrivalWindow window;
-  private final ResponseSpectrum spectrum;
   private final LeadInNoise noise;
   private final DropOuts dropOuts;
 
@@ -58,10 +57,10 @@ public final class ResponseAnalyser {
         SweepSignal.count(LATEST_SECONDS + PATH_SECONDS + sweep.seconds() + TAIL_SECONDS, sweep);
     Fourier fourier = new Fourier(Math.max(head, played.length));
     InverseFilter inverse = new InverseFilter(sweep, played, fourier);
-    finder = new SweepFinder(sweep, inverse, head, fourier.length());
     inversePower = inverse.power();
     window = new ArrivalWindow(sweep);
-    spectrum = new ResponseSpectrum(sweep, inverse, fourier, window);
+    ResponseSpectrum spectrum = new ResponseSpectrum(sweep, inverse, fourier, window);
+    finder = new SweepFinder(sweep, inverse, spectrum, head, fourier.length());
     noise = new LeadInNoise(sweep.rateHz());
     dropOuts = new DropOuts(sweep);
   }
@@ -83,7 +82,7 @@ public final class ResponseAnalyser {
     SweepFinder.Found found = finder.find(samples);
     checkSpan(found.arrival() / sweep.rateHz(), capture.seconds());
     dropOuts.check(samples, found.arrival(), peak);
-    ResponseSpectrum.Measured measured = spectrum.measure(found.impulse(), found.peak());
+    ResponseSpectrum.Measured measured = found.response();
     double arrival = (found.arrival() + measured.peakOffset()) / sweep.rateHz();
     return new Response(
         measured.level(),

@@ -1,6 +1,5 @@
 package evenpair.certificates;
 
-import evenpair.print.GridLabel;
 import evenpair.web.Texts;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -45,9 +44,9 @@ final class Wording {
     return text("number.plain", Map.of("value", db));
   }
 
-  /** @return the label of the grid point at a frequency */
+  /** @return a frequency as reasons and screens write it: 85 Hz, 8.41 kHz */
   String at(double hz) {
-    return text("number.hz", Map.of("value", GridLabel.of(hz)));
+    return text("number.hz", Map.of("value", hz));
   }
 
   /** @return the instant to the minute, UTC */

@@ -78,7 +78,9 @@ public record ReasonText(String key, Map<String, Object> values) {
     put(values, "limit", reason.limitDb());
     if (reason.channel() != null) {
       values.put("channel", reason.channel().word());
-      values.put("earpiece", reason.channel().word() + "-earpiece");
+      for (String thing : List.of("earpiece", "recording", "microphone")) {
+        values.put(thing, reason.channel().word() + '-' + thing);
+      }
     }
     if (reason.measuredDb() != null && reason.limitDb() != null) {
       values.put("excess", Math.abs(reason.measuredDb() - reason.limitDb()));

@@ -157,9 +157,15 @@ class BadInputTests {
 
     @Test
     void refusesTenMillionRowsByTheirSizeAlone() {
-      // 10 million rows of 4 bytes: more than a curve may have, so none of it is parsed.
-      Reply reply = refusedCurve(413, "part-too-large", "1,1\n".repeat(10_000_000));
-      assertThat(reply.text("detail")).contains("8388608");
+      // The container counts while it reads: 40 MB are more than any file may have, so that none of it is parsed.
+      String csv = "1,1\n".repeat(10_000_000);
+      Reply reply = refused(413, "upload-too-large", good("FE-BAD-CSV").wav("left", left).csv("right", csv));
+      assertThat(reply.text("detail")).contains("evenpair.capture-max-bytes");
+    }
+
+    @Test
+    void refusesACurveThatIsLargerThanCurvesAre() {
+      assertThat(refusedCurve(413, "part-too-large", "1,1\n".repeat(2_100_000)).text("detail")).contains("8388608");
     }
 
     @Test

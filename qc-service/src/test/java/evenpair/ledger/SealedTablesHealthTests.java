@@ -23,7 +23,7 @@ class SealedTablesHealthTests {
     assertThat(guard(JdbcClient.create(database.superuser()))).startsWith("one database role");
   }
 
-  private static Object guard(JdbcClient jdbc) {
-    return new SealedTablesHealth(jdbc).health().getDetails().get("guard");
+  private static String guard(JdbcClient jdbc) {
+    return new SealedTablesHealth(jdbc).health().getDetails().get("guard").toString();
   }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenpair.EvenpairDatabaseTest;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Size;
+import java.io.ByteArrayInputStream;
 import java.io.OutputStream;
 import java.net.Socket;
 import java.net.URI;
@@ -145,7 +146,7 @@ class ProblemsTests {
 
     @Test
     void namesAnUnknownFieldAndTheKnownOnes() throws Exception {
-      JsonNode problem = problem(posting("{\"seatnig\":1}"), 400, "unknown-field");
+      JsonNode problem = problem(posting(RIGHT.replace("{", "{\"seatnig\":1,")), 400, "unknown-field");
       assertThat(problem.path("field").asString()).isEqualTo("seatnig");
       assertThat(problem.path("choices").toString()).contains("seating", "levelDb");
       assertThat(problem.path("place").asString()).startsWith("line 1, column ");
@@ -205,7 +206,21 @@ class ProblemsTests {
 
     @Test
     void isRefusedWhenItIsNestedLikeABomb() throws Exception {
-      problem(posting("[".repeat(5000)), 400, "unreadable-json");
+      problem(posting(RIGHT.replace("{", "{\"deep\":" + "[".repeat(5000) + "]".repeat(5000) + ",")), 400, "unreadable-json");
+    }
+
+    @Test
+    void isRefusedWhenItIsTooLong() throws Exception {
+      problem(posting(RIGHT + " ".repeat((int) BodyLimitFilter.MOST)), 413, "body-too-large");
+    }
+
+    @Test
+    void isRefusedWhenItIsTooLongAndItsLengthWasNotStated() throws Exception {
+      byte[] body = (RIGHT + " ".repeat((int) BodyLimitFilter.MOST)).getBytes(StandardCharsets.US_ASCII);
+      problem(
+          to("/test/json").header("Content-Type", "application/json")
+              .POST(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body))),
+          413, "body-too-large");
     }
 
     @Test
@@ -261,7 +276,7 @@ class ProblemsTests {
 
     @Test
     void namesAnUnknownFieldOfAJsonPart() throws Exception {
-      assertThat(problem(uploading("{\"nonsense\":1}", 1), 400, "unknown-field").path("field").asString()).isEqualTo("nonsense");
+      assertThat(problem(uploading(SEATING.replace("{", "{\"nonsense\":1,"), 1), 400, "unknown-field").path("field").asString()).isEqualTo("nonsense");
     }
 
     @Test
@@ -331,6 +346,11 @@ class ProblemsTests {
 
     @Test
     void anAddressThatTheFirewallRefusesIsAProblemToo() throws Exception {
+      problem(to("/api//units/a"), 400, "bad-request");
+    }
+
+    @Test
+    void anAddressThatTheContainerRefusesIsAProblemToo() throws Exception {
       problem(to("/api/units/a%00b"), 400, "bad-request");
     }
   }

@@ -13,7 +13,7 @@ export function chooseStation(host) {
     try {
       const stations = /** @type {Api.Page<Api.Station>} */ (await get("/api/stations", closed.signal))
       put(host, stations.items.length ? choices(stations.items)
-        : stateOf("WAITING", t("screen.station.empty.title"), t("screen.station.empty.mend"), el("code", {}, t("screen.station.empty.command", { body: "{}", origin: location.origin }))))
+        : stateOf("WAITING", t("screen.station.empty.title"), t("screen.station.empty.mend"), el("code", {}, t("screen.station.empty.command", { origin: location.origin }))))
       host.querySelector("a")?.focus()
     } catch (failure) {
       if (!closed.signal.aborted) put(host, failed(failure, load))

@@ -1,0 +1,62 @@
+package evenpair.demo.screens;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Playwright;
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** The one browser of a test run: found on this machine, never downloaded. */
+final class Chromium implements AutoCloseable {
+  /** What to do where there is none. */
+  static final String MEND = "no Chromium found: install chromium (apt-get install chromium), or name it in EVENPAIR_CHROMIUM";
+
+  private static final List<String> NAMES = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
+  private static final List<String> FLAGS = List.of(
+      "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+      "--disable-component-update", "--disable-sync");
+
+  private final Playwright playwright;
+  private final Browser browser;
+
+  private Chromium(Playwright playwright, Browser browser) {
+    this.playwright = playwright;
+    this.browser = browser;
+  }
+
+  /** @return the executable: what the environment names, else the first known name on the path */
+  static Optional<Path> find() {
+    String named = System.getenv("EVENPAIR_CHROMIUM");
+    if (named != null && !named.isBlank()) {
+      return Optional.of(Path.of(named)).filter(Files::isExecutable);
+    }
+    return Stream.of(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
+        .flatMap(folder -> NAMES.stream().map(name -> Path.of(folder, name)))
+        .filter(Files::isExecutable)
+        .findFirst();
+  }
+
+  static Chromium start() {
+    Path executable = find().orElseThrow(() -> new IllegalStateException(MEND));
+    Playwright playwright =
+        Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+    BrowserType.LaunchOptions options =
+        new BrowserType.LaunchOptions().setExecutablePath(executable).setArgs(FLAGS).setHeadless(true);
+    return new Chromium(playwright, playwright.chromium().launch(options));
+  }
+
+  Browser browser() {
+    return browser;
+  }
+
+  @Override
+  public void close() {
+    browser.close();
+    playwright.close();
+  }
+}

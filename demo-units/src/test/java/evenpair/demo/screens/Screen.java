@@ -1,0 +1,106 @@
+package evenpair.demo.screens;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.ConsoleMessage;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import java.net.URI;
+import java.util.ArrayList;
+import java.util.List;
+
+/** One page in a browser that remembers nothing yet, and what the browser complained about. */
+final class Screen {
+  /** The verdict at the bench and the plots wait for HTTP; nothing here takes longer on a busy machine. */
+  private static final double PATIENCE_MS = 20_000;
+
+  private final Browser browser;
+  private final URI address;
+  private final List<String> complaints = new ArrayList<>();
+  private final List<String> announced = new ArrayList<>();
+  private BrowserContext context;
+  private Page page;
+
+  Screen(Browser browser, URI address) {
+    this.browser = browser;
+    this.address = address;
+    as(1280, 800, ColorScheme.LIGHT);
+  }
+
+  /** Starts anew in a window of that size. */
+  Screen as(int width, int height, ColorScheme scheme) {
+    if (context != null) {
+      context.close();
+    }
+    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme));
+    page = context.newPage();
+    page.setDefaultTimeout(PATIENCE_MS);
+    page.onConsoleMessage(this::heard);
+    page.onPageError(error -> complaints.add("script error: " + error));
+    page.addInitScript("document.addEventListener('securitypolicyviolation', event =>"
+        + " console.error('policy violation: ' + event.violatedDirective + ' ' + event.blockedURI))");
+    return this;
+  }
+
+  /** Opens an address of the screens, such as {@code #/batch/SW-2647}. */
+  Screen open(String hash) {
+    page.navigate(address + "/" + hash);
+    return this;
+  }
+
+  /** Says that the browser may complain about something, because the test makes it happen. @param part of the complaint */
+  Screen expectComplaint(String part) {
+    announced.add(part);
+    return this;
+  }
+
+  Page page() {
+    return page;
+  }
+
+  Locator at(String selector) {
+    return page.locator(selector);
+  }
+
+  void press(String key) {
+    page.keyboard().press(key);
+  }
+
+  void type(String text) {
+    page.keyboard().type(text);
+  }
+
+  void shows(String selector, String text) {
+    assertThat(at(selector)).containsText(text, new com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions()
+        .setTimeout(PATIENCE_MS));
+  }
+
+  void hasFocus(String selector) {
+    assertThat(at(selector)).isFocused();
+  }
+
+  /** @return what a function of the page's own modules says */
+  Object evaluate(String script) {
+    return page.evaluate(script);
+  }
+
+  /** @return a filter for elements that hold this text */
+  static Locator.FilterOptions text(String text) {
+    return new Locator.FilterOptions().setHasText(text);
+  }
+
+  private void heard(ConsoleMessage message) {
+    if (message.type().equals("error") || message.type().equals("warning")) {
+      complaints.add(message.type() + ": " + message.text() + " (" + message.location() + ")");
+    }
+  }
+
+  void closeAndComplain() {
+    context.close();
+    List<String> unexpected = complaints.stream().filter(line -> announced.stream().noneMatch(line::contains)).toList();
+    org.assertj.core.api.Assertions.assertThat(unexpected).as("complaints of the browser").isEmpty();
+  }
+}
