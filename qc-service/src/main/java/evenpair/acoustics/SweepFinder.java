@@ -42,11 +42,13 @@ final class SweepFinder {
   /**
    * A sweep that was found.
    *
-   * @param response what its window holds
+   * @param impulse the block's circular impulse response
+   * @param peak index of its peak
+   * @param response what the window around the peak holds
    * @param arrival index in the capture at which the sweep begins; below 0 if the capture began
    *     later
    */
-  record Found(ResponseSpectrum.Measured response, int arrival) {}
+  record Found(double[] impulse, int peak, ResponseSpectrum.Measured response, int arrival) {}
 
   /**
    * @throws UnusableCapture NO_SWEEP if nothing arrives together anywhere
@@ -61,7 +63,7 @@ final class SweepFinder {
       int arrival = offset + unwrapped(peak, Math.min(block, samples.length - offset));
       ResponseSpectrum.Measured response = spectrum.measure(impulse, peak);
       if (response.octavesTogether() >= LEAST_OCTAVES) {
-        return new Found(response, arrival);
+        return new Found(impulse, peak, response, arrival);
       }
       if (response.octavesTogether() > most) {
         most = response.octavesTogether();
