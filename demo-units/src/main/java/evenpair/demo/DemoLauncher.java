@@ -74,7 +74,7 @@ public final class DemoLauncher {
     Summary.Samples samples = summary.samples();
     out.println();
     out.println("Open in a browser");
-    out.println("  Bench        " + base + "/#/bench");
+    out.println("  Bench        " + base + "/#/bench/bench-1");
     out.println(
         "  Batch        "
             + base

@@ -11,14 +11,20 @@ class FixedMarksTests {
 
   @Test
   void replacesDatesPrefixesAndIdentifiersWithoutMovingAnything() {
-    String before = "/CreationDate(D:20270101120000+01'00')/ModDate(D:20270101120000Z) /BaseFont/QXZABC+DejaVuSans"
-        + " /FontName/QXZABC+DejaVuSans /BaseFont/JJJJJJ+DejaVuSans-Bold /ID [<0011aabb><0011aabb>]";
+    String before =
+        "/CreationDate(D:20270101120000+01'00')/ModDate(D:20270101120000Z)"
+            + " /BaseFont/QXZABC+DejaVuSans /FontName/QXZABC+DejaVuSans"
+            + " /BaseFont/JJJJJJ+DejaVuSans-Bold /ID [<0011aabb><0011aabb>]";
 
     String after = fixed(before);
 
-    assertThat(after).hasSameSizeAs(before)
+    assertThat(after)
+        .hasSameSizeAs(before)
         .contains("/CreationDate(D:20261125074512+00'00')", "/ModDate(D:20261125074512Z)")
-        .contains("/BaseFont/AAAAAA+DejaVuSans", "/FontName/AAAAAA+DejaVuSans", "/BaseFont/AAAAAB+DejaVuSans-Bold")
+        .contains(
+            "/BaseFont/AAAAAA+DejaVuSans",
+            "/FontName/AAAAAA+DejaVuSans",
+            "/BaseFont/AAAAAB+DejaVuSans-Bold")
         .doesNotContain("0011aabb");
   }
 
@@ -26,11 +32,15 @@ class FixedMarksTests {
   void makesTheIdentifierFromTheRest() {
     String identifier = " /ID [<0011aabb><0011aabb>]";
 
-    assertThat(fixed("one" + identifier)).isEqualTo(fixed("one" + identifier.replace("0011aabb", "ffffffff")));
-    assertThat(fixed("one" + identifier)).isNotEqualTo(fixed("two" + identifier).replace("two", "one"));
+    assertThat(fixed("one" + identifier))
+        .isEqualTo(fixed("one" + identifier.replace("0011aabb", "ffffffff")));
+    assertThat(fixed("one" + identifier))
+        .isNotEqualTo(fixed("two" + identifier).replace("two", "one"));
   }
 
   private static String fixed(String pdf) {
-    return new String(FixedMarks.of(pdf.getBytes(StandardCharsets.ISO_8859_1), DATED), StandardCharsets.ISO_8859_1);
+    return new String(
+        FixedMarks.of(pdf.getBytes(StandardCharsets.ISO_8859_1), DATED),
+        StandardCharsets.ISO_8859_1);
   }
 }

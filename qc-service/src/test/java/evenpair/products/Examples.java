@@ -9,7 +9,8 @@ import java.util.function.DoubleUnaryOperator;
 /** Files of limits for the tests. */
 final class Examples {
   /** Every key that a set may have. */
-  static final String LIMIT_SET = """
+  static final String LIMIT_SET =
+      """
       # limits of the plain plug
       product: sedge-2
       tuning: plain
@@ -34,7 +35,8 @@ final class Examples {
       decision: {rule: guarded, guard: 1.0, conditional-pass: accept}
       """;
 
-  static final String PRODUCT = """
+  static final String PRODUCT =
+      """
       product: sedge-2
       name: Sedge 2
       maker: Saltmarsh Works
@@ -54,7 +56,10 @@ final class Examples {
 
   private Examples() {}
 
-  /** The limit set without what this version cannot judge: no distortion, no idle noise, no guard band. */
+  /**
+   * The limit set without what this version cannot judge: no distortion, no idle noise, no guard
+   * band.
+   */
   static String judgeable(String tuning, int version) {
     return LIMIT_SET
         .replace("tuning: plain", "tuning: " + tuning)

@@ -20,7 +20,8 @@ class GoldenCsvTests {
 
   static List<LimitsProblem> problems(String csv) {
     UnreadableLimits refusal =
-        catchThrowableOfType(UnreadableLimits.class, () -> GoldenCsv.read("plain-golden.csv", Examples.bytes(csv)));
+        catchThrowableOfType(
+            UnreadableLimits.class, () -> GoldenCsv.read("plain-golden.csv", Examples.bytes(csv)));
     assertThat(refusal).as("the text should have been refused").isNotNull();
     return refusal.problems();
   }
@@ -42,9 +43,12 @@ class GoldenCsvTests {
 
   @Test
   void takesRoundedFrequenciesCommentsAndWindowsLineEnds() throws UnreadableLimits {
-    String csv = IntStream.range(0, Grid.POINTS)
-        .mapToObj(i -> Decimal.text(Grid.label(i)) + ", 94.5")
-        .collect(Collectors.joining("\r\n", "# from the pilot run\r\nfrequency_hz,level_db\r\n", "\r\n"));
+    String csv =
+        IntStream.range(0, Grid.POINTS)
+            .mapToObj(i -> Decimal.text(Grid.label(i)) + ", 94.5")
+            .collect(
+                Collectors.joining(
+                    "\r\n", "# from the pilot run\r\nfrequency_hz,level_db\r\n", "\r\n"));
 
     GoldenResponse golden = GoldenCsv.read("a", Examples.bytes(csv));
 
@@ -75,14 +79,16 @@ class GoldenCsvTests {
 
   @Test
   void refusesASwappedOrderAMissingAndAFurtherPoint() {
-    assertThat(problems(FLAT.replace("\n1000,100\n1029.2,100\n", "\n1029.2,100\n1000,100\n"))).hasSize(2);
+    assertThat(problems(FLAT.replace("\n1000,100\n1029.2,100\n", "\n1029.2,100\n1000,100\n")))
+        .hasSize(2);
     assertThat(problems(FLAT.replace("\n19952.62,100", "")).get(0).found()).isEqualTo("240 points");
     assertThat(problems(FLAT + "20535,100\n").get(0).found()).isEqualTo("more than 241 points");
   }
 
   @Test
   void refusesAnotherHeaderAndAnEmptyFile() {
-    assertThat(problems(FLAT.replace("level_db", "level")).get(0).expected()).startsWith("the header");
+    assertThat(problems(FLAT.replace("level_db", "level")).get(0).expected())
+        .startsWith("the header");
     assertThat(problems("").get(0).expected()).startsWith("the header");
     assertThat(problems("x".repeat(300_000)).get(0).expected()).startsWith("at most");
   }

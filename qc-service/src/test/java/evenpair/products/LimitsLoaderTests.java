@@ -41,10 +41,13 @@ class LimitsLoaderTests {
   /** A folder with the example's product under another key, one file a version. */
   static LimitsFolder folder(String key, double goldenDb, int... versions) {
     Map<String, byte[]> files = new HashMap<>();
-    files.put("product.yaml", Examples.bytes(Examples.PRODUCT.replace("product: sedge-2", "product: " + key)));
+    files.put(
+        "product.yaml",
+        Examples.bytes(Examples.PRODUCT.replace("product: sedge-2", "product: " + key)));
     files.put("plain-golden.csv", Examples.bytes(Examples.golden(hz -> goldenDb)));
     for (int version : versions) {
-      String yaml = Examples.judgeable("plain", version).replace("product: sedge-2", "product: " + key);
+      String yaml =
+          Examples.judgeable("plain", version).replace("product: sedge-2", "product: " + key);
       files.put("plain-" + version + ".yaml", Examples.bytes(yaml));
     }
     return new LimitsFolder(key, files);
@@ -52,7 +55,11 @@ class LimitsLoaderTests {
 
   private static LimitsFolder with(LimitsFolder folder, String file, String from, String to) {
     Map<String, byte[]> files = new HashMap<>(folder.files());
-    files.compute(file, (name, bytes) -> Examples.bytes(new String(bytes, java.nio.charset.StandardCharsets.UTF_8).replace(from, to)));
+    files.compute(
+        file,
+        (name, bytes) ->
+            Examples.bytes(
+                new String(bytes, java.nio.charset.StandardCharsets.UTF_8).replace(from, to)));
     return new LimitsFolder(folder.name(), files);
   }
 
@@ -67,11 +74,15 @@ class LimitsLoaderTests {
   @Test
   void theServiceStartedWithThePackedLimits() {
     assertThat(products.all()).extracting(Products.Product::key).contains("sedge-2", "reed-1");
-    assertThat(products.find("reed-1").orElseThrow().earSimulator()).isEqualTo(EarSimulator.IEC_60318_5);
+    assertThat(products.find("reed-1").orElseThrow().earSimulator())
+        .isEqualTo(EarSimulator.IEC_60318_5);
     for (Products.Product product : products.all()) {
       if (List.of("sedge-2", "reed-1").contains(product.key())) {
-        assertThat(product.tunings()).allSatisfy(
-            tuning -> assertThat(products.activeAt(product.key(), tuning.key(), Instant.now())).isPresent());
+        assertThat(product.tunings())
+            .allSatisfy(
+                tuning ->
+                    assertThat(products.activeAt(product.key(), tuning.key(), Instant.now()))
+                        .isPresent());
       }
     }
   }
@@ -83,10 +94,19 @@ class LimitsLoaderTests {
     StoredLimitSet active = products.activeAt("heron-1", "plain", Instant.now()).orElseThrow();
     assertThat(active.set().version()).isEqualTo(1);
     assertThat(active.golden().level().at(100)).isEqualTo(101.5);
-    assertThat(products.find("heron-1").orElseThrow().tuning("warm").orElseThrow().required()).isTrue();
-    String sealed = jdbc.sql("select convert_from(content, 'UTF8') from ledger_entry where kind = ? and subject = ?")
-        .params("limit-set-approved", active.id()).query(String.class).single();
-    assertThat(sealed).contains("\"from\":\"file\"").contains(active.digest()).contains("\"goldenDigest\"");
+    assertThat(products.find("heron-1").orElseThrow().tuning("warm").orElseThrow().required())
+        .isTrue();
+    String sealed =
+        jdbc.sql(
+                "select convert_from(content, 'UTF8') from ledger_entry where kind = ? and subject"
+                    + " = ?")
+            .params("limit-set-approved", active.id())
+            .query(String.class)
+            .single();
+    assertThat(sealed)
+        .contains("\"from\":\"file\"")
+        .contains(active.digest())
+        .contains("\"goldenDigest\"");
   }
 
   @Test
@@ -117,10 +137,16 @@ class LimitsLoaderTests {
     restarted().load(List.of(folder("heron-4", 100, 5)));
     restarted().load(List.of(folder("heron-4", 100, 3)));
 
-    assertThat(products.snapshot().limitSets("heron-4", "plain")).extracting(Limits::version).containsExactly(2, 5);
-    assertThat(products.activeAt("heron-4", "plain", Instant.now()).orElseThrow().set().version()).isEqualTo(5);
-    assertThat(products.activeAt("heron-4", "plain", between).orElseThrow().set().version()).isEqualTo(2);
-    assertThat(products.snapshot().goldens("heron-4", "plain")).as("the same golden response is kept once").hasSize(1);
+    assertThat(products.snapshot().limitSets("heron-4", "plain"))
+        .extracting(Limits::version)
+        .containsExactly(2, 5);
+    assertThat(products.activeAt("heron-4", "plain", Instant.now()).orElseThrow().set().version())
+        .isEqualTo(5);
+    assertThat(products.activeAt("heron-4", "plain", between).orElseThrow().set().version())
+        .isEqualTo(2);
+    assertThat(products.snapshot().goldens("heron-4", "plain"))
+        .as("the same golden response is kept once")
+        .hasSize(1);
   }
 
   @Test
@@ -130,7 +156,10 @@ class LimitsLoaderTests {
     String stored = products.limitSet("heron-5", "plain", 1).orElseThrow().digest();
 
     assertThatExceptionOfType(StartRefused.class)
-        .isThrownBy(() -> restarted().load(List.of(with(files, "plain-1.yaml", "match-db: 1.5", "match-db: 1.6"))))
+        .isThrownBy(
+            () ->
+                restarted()
+                    .load(List.of(with(files, "plain-1.yaml", "match-db: 1.5", "match-db: 1.6"))))
         .withMessageContaining(stored)
         .withMessageContaining("limits/heron-5/plain-1.yaml")
         .withMessageMatching("(?s).*digest [0-9a-f]{64}.*digest [0-9a-f]{64}.*");
@@ -161,8 +190,14 @@ class LimitsLoaderTests {
 
   @Test
   void takesNothingWhenAnyFileIsWrongAndListsEveryProblem() {
-    LimitsFolder wrong = with(folder("heron-8", 100, 1), "plain-1.yaml", "ear-simulator: IEC 60318-4", "ear-simulator: IEC 60318-5");
-    LimitsFolder worse = with(folder("heron-9", 100, 1), "product.yaml", "maker: Saltmarsh Works", "maker: ''");
+    LimitsFolder wrong =
+        with(
+            folder("heron-8", 100, 1),
+            "plain-1.yaml",
+            "ear-simulator: IEC 60318-4",
+            "ear-simulator: IEC 60318-5");
+    LimitsFolder worse =
+        with(folder("heron-9", 100, 1), "product.yaml", "maker: Saltmarsh Works", "maker: ''");
 
     assertThatExceptionOfType(StartRefused.class)
         .isThrownBy(() -> loader.load(List.of(wrong, worse)))
@@ -175,8 +210,11 @@ class LimitsLoaderTests {
   void takesOverAChangedProductAndDropsTuningsThatItNoLongerLists() {
     LimitsFolder files = folder("heron-10", 100, 1);
     loader.load(List.of(files));
-    String plainOnly = Examples.PRODUCT.replace("product: sedge-2", "product: heron-10")
-        .replace("Sedge 2", "Heron 10").replaceAll("(?s)  - name: warm.*", "");
+    String plainOnly =
+        Examples.PRODUCT
+            .replace("product: sedge-2", "product: heron-10")
+            .replace("Sedge 2", "Heron 10")
+            .replaceAll("(?s)  - name: warm.*", "");
     Map<String, byte[]> changed = new HashMap<>(files.files());
     changed.put("product.yaml", Examples.bytes(plainOnly));
 
@@ -208,7 +246,10 @@ class LimitsLoaderTests {
 
     assertThat(products.activeAt("heron-12", "plain", Instant.now())).isPresent();
     assertThatExceptionOfType(StartRefused.class)
-        .isThrownBy(() -> restarted("evenpair.limits", plant.resolve("missing").toString()).afterSingletonsInstantiated())
+        .isThrownBy(
+            () ->
+                restarted("evenpair.limits", plant.resolve("missing").toString())
+                    .afterSingletonsInstantiated())
         .withMessageContaining("missing");
   }
 
@@ -216,12 +257,19 @@ class LimitsLoaderTests {
   void keepsVersionsFromBeingChangedByTheServicesRole() {
     loader.load(List.of(folder("heron-13", 100, 1)));
 
-    for (String table : List.of("golden_response", "limit_set", "golden_response_sign_off", "limit_set_sign_off", "limit_set_activation")) {
+    for (String table :
+        List.of(
+            "golden_response",
+            "limit_set",
+            "golden_response_sign_off",
+            "limit_set_sign_off",
+            "limit_set_activation")) {
       assertThatExceptionOfType(DataAccessException.class)
           .as(table)
           .isThrownBy(() -> jdbc.sql("delete from " + table).update());
     }
     assertThatExceptionOfType(DataAccessException.class)
-        .isThrownBy(() -> jdbc.sql("update limit_set set version = 9 where product = 'heron-13'").update());
+        .isThrownBy(
+            () -> jdbc.sql("update limit_set set version = 9 where product = 'heron-13'").update());
   }
 }

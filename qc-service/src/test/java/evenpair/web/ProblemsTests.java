@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import evenpair.EvenpairDatabaseTest;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Size;
+import java.io.ByteArrayInputStream;
 import java.io.OutputStream;
 import java.net.Socket;
 import java.net.URI;
@@ -206,6 +207,20 @@ class ProblemsTests {
     @Test
     void isRefusedWhenItIsNestedLikeABomb() throws Exception {
       problem(posting(RIGHT.replace("{", "{\"deep\":" + "[".repeat(5000) + "]".repeat(5000) + ",")), 400, "unreadable-json");
+    }
+
+    @Test
+    void isRefusedWhenItIsTooLong() throws Exception {
+      problem(posting(RIGHT + " ".repeat((int) BodyLimitFilter.MOST)), 413, "body-too-large");
+    }
+
+    @Test
+    void isRefusedWhenItIsTooLongAndItsLengthWasNotStated() throws Exception {
+      byte[] body = (RIGHT + " ".repeat((int) BodyLimitFilter.MOST)).getBytes(StandardCharsets.US_ASCII);
+      problem(
+          to("/test/json").header("Content-Type", "application/json")
+              .POST(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body))),
+          413, "body-too-large");
     }
 
     @Test

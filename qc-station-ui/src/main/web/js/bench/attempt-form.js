@@ -79,6 +79,15 @@ export class AttemptForm {
     this.#tell()
   }
 
+  /** At a browser that remembers no shift, what this bench measured last is the best guess. @param {Api.Inspection} newest */
+  suggest(newest) {
+    if (this.#kept.batch || this.#batch.value || this.#kept.product) return
+    this.#batch.value = newest.batch
+    this.#kept = { ...this.#kept, product: newest.product, tuning: newest.tuning }
+    this.#drawProducts()
+    this.#tell()
+  }
+
   /** @param {boolean} busy */
   setBusy(busy) {
     this.#submit.disabled = busy
@@ -139,9 +148,13 @@ export class AttemptForm {
     } catch {
       this.#products = recall("products") ?? []   // the live state already says that the service is away
     }
+    this.#drawProducts()
+    this.#tell()
+  }
+
+  #drawProducts() {
     put(this.#product, this.#products.map((product) => option(product.product, product.name, this.#kept.product)))
     this.#drawTunings()
-    this.#tell()
   }
 
   #drawTunings() {

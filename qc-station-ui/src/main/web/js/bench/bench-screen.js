@@ -135,6 +135,7 @@ class Bench {
       `/api/inspections?station=${encodeURIComponent(this.#station)}&order=newest&limit=${RECENT}`, this.#closed.signal))
     if (this.#busy && showNewest) return
     const newest = list.items[0]
+    if (newest) this.#form.suggest(newest)
     const news = this.#recent.show(list.items)
     if (newest && (this.#shownId === null ? showNewest || list.items.length > 0 && this.#verdict.isWaiting() : showNewest && news)) {
       await this.#open(newest.id)

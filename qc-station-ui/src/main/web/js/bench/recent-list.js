@@ -58,7 +58,7 @@ export class RecentList {
   #row(item) {
     const word = item.verdict ?? item.lastAttempt ?? "INCOMPLETE"
     return el("li", {}, el("button", { type: "button", data: { id: item.id }, "aria-current": String(item.id === this.#marked), on: { click: () => this.#open(item) } },
-      shape(word), el("span", { class: "serial" }, item.serial), el("span", { class: "more" }, item.tuning),
+      shape(word), el("span", { class: "serial" }, item.serial, el("span", { class: "more" }, item.tuning)),
       el("span", { class: `word state-${word.toLowerCase()}` }, tOf("screen.word.", word)), el("time", { datetime: item.closedAt ?? item.startedAt }, clock(item.closedAt ?? item.startedAt))))
   }
 }

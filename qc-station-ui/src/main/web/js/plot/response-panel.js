@@ -159,8 +159,9 @@ export class ResponsePanel {
     const s = this.#shown
     if (!s || !s.curves.difference) return null
     const { curves } = s, { levelDb, limitDb } = s.curves.difference
-    const half = halfSpan(3, 12, limitDb)
     const reasons = s.reasons.filter((reason) => OF_THE_PAIR.includes(reason.kind))
+    const half = halfSpan(3, 12, limitDb, reasons.map((reason) => isNumber(reason.frequencyHz)
+      ? levelDb[nearestIndex(curves.frequencyHz, reason.frequencyHz)] : null))
     const marks = reasons.filter((reason) => isNumber(reason.frequencyHz)).map((reason, place) => {
       const hz = /** @type {number} */ (reason.frequencyHz)
       const value = levelDb[nearestIndex(curves.frequencyHz, hz)] ?? 0

@@ -26,10 +26,14 @@ record Canal(double modeHz, double loss) {
       double real = Math.PI * response.hz(i) / (modeHz * (1 + depth));
       double imaginary = -real * loss;
       if (real > 0) {
+        // sin(x + jy) = sin x · cosh y + j · cos x · sinh y; one exponential gives both, the
+        // library's are slow.
+        double up = Math.exp(imaginary);
+        double cosh = (up + 1 / up) / 2;
+        double sinh = (up - 1 / up) / 2;
         response
             .multiply(i, real, imaginary)
-            .divide(
-                i, Math.sin(real) * Math.cosh(imaginary), Math.cos(real) * Math.sinh(imaginary));
+            .divide(i, Math.sin(real) * cosh, Math.cos(real) * sinh);
       }
     }
     return response;

@@ -1,5 +1,7 @@
 package evenpair.demo.earpiece;
 
+import java.util.Arrays;
+
 /**
  * A complex transfer function at a list of frequencies. The operations change it in place and
  * return it, since a capture needs some twenty of them over 65,537 frequencies.
@@ -21,7 +23,7 @@ public final class Phasors {
    */
   public static Phasors constant(double[] hz, double factor) {
     double[] re = new double[hz.length];
-    java.util.Arrays.fill(re, factor);
+    Arrays.fill(re, factor);
     return new Phasors(hz, re, new double[hz.length]);
   }
 

@@ -35,14 +35,14 @@ class BatchScreenTests {
 
   @Test
   void ranksTheReasonsInWords(Screen screen) {
-    screen.open(PLAIN).shows(".reasons li", "earpiece");
+    screen.open(PLAIN).shows(".reasons", "earpiece");
     assertThat(screen.at(".reasons .bar-fill").count()).isPositive();
   }
 
   @Test
   void drawsACloudForEachChannelAndOneForTheDifference(Screen screen) {
     screen.open(PLAIN).shows(".clouds", "Left − right");
-    screen.page().waitForFunction("document.querySelectorAll('.cloud canvas').length === 3");
+    screen.until("document.querySelectorAll('.cloud canvas').length === 3");
     screen.shows(".cloud.left h3", "n = ");
   }
 
@@ -58,7 +58,7 @@ class BatchScreenTests {
   @Test
   void marksACurveWhenItIsClickedAndOpensItWhenClickedAgain(Screen screen) {
     screen.open(PLAIN);
-    screen.page().waitForFunction("document.querySelectorAll('.cloud canvas').length === 3");
+    screen.until("document.querySelectorAll('.cloud canvas').length === 3");
     com.microsoft.playwright.options.BoundingBox over = screen.at(".cloud.left .u-over").boundingBox();
     double x = over.x + over.width / 2;
     double y = over.y + over.height / 2;

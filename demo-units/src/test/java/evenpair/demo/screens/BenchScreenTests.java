@@ -124,7 +124,7 @@ class BenchScreenTests {
   @CsvSource({"1280, 800", "1024, 768", "800, 1280"})
   void writesTheVerdictLargeEnoughForTwoMetres(int width, int height, Screen screen) {
     screen.as(width, height, ColorScheme.LIGHT).open("#/bench/bench-1").shows(WORD, "");
-    screen.page().waitForFunction("document.querySelector('.verdict').dataset.state === 'fail'"
+    screen.until("document.querySelector('.verdict').dataset.state === 'fail'"
         + " || document.querySelector('.verdict').dataset.state === 'pass'");
     Object share = screen.evaluate("""
         () => {
@@ -153,6 +153,7 @@ class BenchScreenTests {
     screen.shows("#product", "Sedge 2");
     screen.hasFocus("#serial");
     screen.at("#batch").focus();
+    screen.press("Control+A");
     screen.type("SW-2648");
     screen.press("Tab");
     screen.type("op-17");

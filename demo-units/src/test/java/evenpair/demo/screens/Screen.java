@@ -74,12 +74,23 @@ final class Screen {
   }
 
   void shows(String selector, String text) {
-    assertThat(at(selector)).containsText(text, new com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions()
+    assertThat(at(selector).first()).containsText(text, new com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions()
         .setTimeout(PATIENCE_MS));
   }
 
   void hasFocus(String selector) {
     assertThat(at(selector)).isFocused();
+  }
+
+  /** Waits until an expression is true. (The library's own waiting writes scripts into the page, which the policy refuses.) */
+  void until(String expression) {
+    long end = System.nanoTime() + (long) (PATIENCE_MS * 1e6);
+    while (!Boolean.TRUE.equals(page.evaluate("() => Boolean(" + expression + ")"))) {
+      if (System.nanoTime() > end) {
+        throw new AssertionError("did not become true: " + expression);
+      }
+      page.waitForTimeout(50);
+    }
   }
 
   /** @return what a function of the page's own modules says */

@@ -23,8 +23,8 @@ import tools.jackson.databind.json.JsonMapper;
 class ScreenTextsTests {
   private static final Pattern KEY = Pattern.compile("\"(screen\\.[A-Za-z0-9.]*[A-Za-z0-9])\"");
   private static final Pattern PREFIX = Pattern.compile("\"(screen\\.[A-Za-z0-9.]*\\.)\"");
-  /** Two words in a row, as a sentence has them, inside double quotes and not a key, a class list or a piece of an address. */
-  private static final Pattern SENTENCE = Pattern.compile("\"([A-Z][a-z]+ [a-z]+[^\"]*)\"");
+  /** Three words in a row, as a sentence has them, inside double quotes and not a key, a class list or a piece of an address. */
+  private static final Pattern SENTENCE = Pattern.compile("\"([A-Z][a-z]+ [A-Za-z]+ [a-z]+[^\"]*)\"");
 
   private static Map<String, String> sources;
   private static Set<String> table;

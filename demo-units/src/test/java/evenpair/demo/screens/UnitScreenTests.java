@@ -29,10 +29,10 @@ class UnitScreenTests {
   @Test
   void walksThroughTheHistoryByArrows(Screen screen) {
     screen.open("#/unit/" + RunningService.GOOD_UNIT).shows(".history", "plain");
-    screen.page().waitForFunction("document.querySelector('.history li:first-child [aria-current=true]')");
+    screen.until("document.querySelector('.history li:first-child [aria-current=true]')");
     screen.at(".unit-head h1").click();
     screen.press("ArrowDown");
-    screen.page().waitForFunction("document.querySelector('.history li:nth-child(2) [aria-current=true]')");
+    screen.until("document.querySelector('.history li:nth-child(2) [aria-current=true]')");
     screen.shows(".record .facts-list", "bench-");
   }
 
@@ -57,7 +57,7 @@ class UnitScreenTests {
   void saysKindlyWhyAFailedUnitHasNoCertificate(Screen screen) {
     screen.expectComplaint("status of 409").open("#/unit/" + RunningService.BAD_UNIT).shows(".unit-word", "FAIL");
     screen.at(".unit-head .paper-button").click();
-    screen.page().waitForFunction("document.querySelector('.unit-head .paper-why').textContent.length > 30");
+    screen.until("document.querySelector('.unit-head .paper-why').textContent.length > 30");
   }
 
   @Test
