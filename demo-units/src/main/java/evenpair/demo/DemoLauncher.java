@@ -3,52 +3,69 @@ package evenpair.demo;
 import evenpair.EvenpairApplication;
 import evenpair.demo.line.DemoBatch;
 import evenpair.demo.player.LineClient;
+import evenpair.demo.player.LineStopped;
 import evenpair.demo.player.Player;
 import evenpair.demo.player.Summary;
 import java.io.PrintStream;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import org.springframework.boot.SpringApplication;
 import org.springframework.context.ConfigurableApplicationContext;
 
 /**
- * Starts the service and plays the demo line against it in the same JVM; goes on serving until it is stopped. Arguments go to
- * the service; {@code --demo.exit} ends after the summary, with exit code 1 if a unit did not come to what it should.
+ * Starts the service and plays the demo line against it in the same JVM; goes on serving until it
+ * is stopped. Arguments go to the service; {@code --demo.exit} ends after the summary, with exit
+ * code 1 if a unit did not come to what it should.
  */
 public final class DemoLauncher {
   private static final String EXIT = "--demo.exit";
+  private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   private DemoLauncher() {}
 
-  /** @param args the service's arguments, such as {@code --server.port=8081}, and {@code --demo.exit} */
+  /**
+   * @param args the service's arguments, such as {@code --server.port=8081}, and {@code
+   *     --demo.exit}
+   */
   public static void main(String[] args) {
     boolean exit = Arrays.asList(args).contains(EXIT);
     ConfigurableApplicationContext service =
-        SpringApplication.run(EvenpairApplication.class, Arrays.stream(args).filter(a -> !a.equals(EXIT)).toArray(String[]::new));
-    int code = play(service, System.out);
+        SpringApplication.run(
+            EvenpairApplication.class,
+            Arrays.stream(args).filter(a -> !a.equals(EXIT)).toArray(String[]::new));
+    URI base =
+        URI.create(
+            "http://localhost:"
+                + service.getEnvironment().getRequiredProperty("local.server.port"));
+    Path folder =
+        Path.of(service.getEnvironment().getRequiredProperty("evenpair.data")).resolve("demo");
+    int code = play(base, folder, PATIENCE, System.out);
     if (exit || code != 0) {
       System.exit(SpringApplication.exit(service, () -> code));
     }
-    System.out.println("The service goes on until you stop it (Ctrl-C). A second run goes on with what it has.");
+    System.out.println(
+        "The service goes on until you stop it (Ctrl-C). A second run goes on with what it has.");
   }
 
-  /** @return 0, or 1 if the line stopped or a unit did not come to what it should */
-  static int play(ConfigurableApplicationContext service, PrintStream out) {
-    URI base = URI.create("http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
-    Path folder = Path.of(service.getEnvironment().getRequiredProperty("evenpair.data")).resolve("demo");
+  /**
+   * @return 0, or 1 if the line stopped or a unit did not come to what it should
+   */
+  static int play(URI base, Path folder, Duration patience, PrintStream out) {
     try {
-      Player player = new Player(new LineClient(base), folder, Clock.systemUTC(), out);
+      LineClient client = new LineClient(base);
+      client.awaitHealth(patience);
+      Player player = new Player(client, folder, Clock.systemUTC(), out);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());
       invite(base, summary, folder, spare, out);
       return summary.asItShould() ? 0 : 1;
-    } catch (RuntimeException e) {
+    } catch (LineStopped e) {
       out.println();
       out.println("The demo line stopped: " + e.getMessage());
-      e.printStackTrace(out);
       return 1;
     }
   }
@@ -57,13 +74,26 @@ public final class DemoLauncher {
     Summary.Samples samples = summary.samples();
     out.println();
     out.println("Open in a browser");
-    out.println("  Bench        " + base + "/#/bench");
-    out.println("  Batch        " + base + "/#/batch/" + samples.batch() + "?product=" + samples.product() + "&tuning=plain");
-    samples.failedUnit().ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));
+    out.println("  Bench        " + base + "/#/bench/bench-1");
+    out.println(
+        "  Batch        "
+            + base
+            + "/#/batch/"
+            + samples.batch()
+            + "?product="
+            + samples.product()
+            + "&tuning=plain");
+    samples
+        .failedUnit()
+        .ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));
     samples
         .passedInspection()
-        .ifPresent(id -> out.println("  Certificate  " + base + "/api/inspections/" + id + "/certificate"));
+        .ifPresent(
+            id ->
+                out.println("  Certificate  " + base + "/api/inspections/" + id + "/certificate"));
     out.println("The truth about each unit lies in " + folder);
-    out.println("To try the Bench screen by hand: captures of three pairs that nobody has judged lie in " + spare);
+    out.println(
+        "To try the Bench screen by hand: captures of three pairs that nobody has judged lie in "
+            + spare);
   }
 }

@@ -1,2 +1,5 @@
-/** The demo: simulated earpieces, a line that plays them through the HTTP API, and the launcher that starts both. */
+/**
+ * The demo: simulated earpieces, a line that plays them through the HTTP API, and the launcher that
+ * starts both.
+ */
 package evenpair.demo;

@@ -48,7 +48,8 @@ class GoldenWriterTests {
 
       GoldenWriter.main(new String[] {limits.toString()});
 
-      assertThat(limits.resolve("reed-1/plain-golden.csv")).hasContent(packed("reed-1/plain-golden.csv"));
+      assertThat(limits.resolve("reed-1/plain-golden.csv"))
+          .hasContent(packed("reed-1/plain-golden.csv"));
     }
 
     private String packed(String path) throws IOException {
@@ -64,7 +65,8 @@ class GoldenWriterTests {
     void isTheDesignsLevelAtItsDrive() {
       Golden golden = Golden.of(Design.SEDGE_2, ProductFile.read("sedge-2").cable("plain"));
 
-      // 97 dB SPL at 1 kHz by design; the mean over a band 2.9 % wide differs by less than 0.01 dB on a gentle slope.
+      // 97 dB SPL at 1 kHz by design; the mean over a band 2.9 % wide differs by less than 0.01 dB
+      // on a gentle slope.
       assertThat(golden.levelDb()[Grid.nearest(1000)]).isCloseTo(97, within(0.01));
     }
 
@@ -79,7 +81,8 @@ class GoldenWriterTests {
 
       for (int i = 0; i < Grid.POINTS; i++) {
         double gain = cable.filters().orElseThrow().gainDb(Grid.hz(i));
-        // The filters' mean over the band against their gain at its middle: below 0.01 dB for these gentle ones.
+        // The filters' mean over the band against their gain at its middle: below 0.01 dB for these
+        // gentle ones.
         assertThat(golden.levelDb()[i] - plain.levelDb()[i]).isCloseTo(gain, within(0.01));
       }
     }

@@ -1,26 +1,22 @@
 package evenpair.acoustics;
 
 /**
- * Means of a power spectrum over bands: the cumulative trapezoid over the bins, carried on to the
- * band's edges inside their bins, so that a band narrower than a bin still has the mean of the line
- * through its neighbours.
+ * Means of a power spectrum over bands: trapezoids between the bins, bent by the local second
+ * difference and carried on to the band's edges inside their bins, so that they hold for a band
+ * narrower than a bin. Each band is summed by itself: differences of one running sum would lose a
+ * band that lies 150 dB below another.
  */
 final class BandPower {
   private final double[] power;
-  private final double[] cumulative;
   private final double binHz;
 
   /**
-   * @param power at 0, binHz, 2·binHz … ; two bins at least
+   * @param power at 0, binHz, 2·binHz … ; four bins at least; kept, not copied
    * @param binHz spacing, above 0
    */
   BandPower(double[] power, double binHz) {
     this.power = power;
     this.binHz = binHz;
-    cumulative = new double[power.length];
-    for (int k = 1; k < power.length; k++) {
-      cumulative[k] = cumulative[k - 1] + 0.5 * (power[k - 1] + power[k]);
-    }
   }
 
   /**
@@ -29,12 +25,38 @@ final class BandPower {
    * @return (1/(to−from))·∫ power df
    */
   double mean(double fromHz, double toHz) {
-    return (until(toHz / binHz) - until(fromHz / binHz)) / (toHz / binHz - fromHz / binHz);
+    double from = fromHz / binHz;
+    double to = toHz / binHz;
+    double bent = area(from, to, 1);
+    // beside a cliff the bend may overshoot below nothing; straight lines never do
+    return (bent > 0 ? bent : area(from, to, 0)) / (to - from);
   }
 
-  private double until(double bin) {
-    int k = Math.min((int) bin, power.length - 2);
-    double rest = bin - k;
-    return cumulative[k] + rest * (power[k] + 0.5 * rest * (power[k + 1] - power[k]));
+  private double area(double from, double to, int bend) {
+    int first = bin(from);
+    int last = bin(to);
+    double area = piece(last, to - last, bend) - piece(first, from - first, bend);
+    for (int k = first; k < last; k++) {
+      area += piece(k, 1, bend);
+    }
+    return area;
+  }
+
+  /** ∫ from bin k to k + x, 0 ≤ x ≤ 1, of the line through both bins less x·(1−x)/2·p″. */
+  private double piece(int k, double x, int bend) {
+    double line = x * power[k] + 0.5 * x * x * (power[k + 1] - power[k]);
+    return line - bend * (x * x / 4 - x * x * x / 6) * secondDifference(k);
+  }
+
+  /** Mean of the second differences at bins k and k + 1. */
+  private double secondDifference(int k) {
+    if (k == 0 || k + 2 >= power.length) {
+      return 0;
+    }
+    return 0.5 * (power[k - 1] - power[k] - power[k + 1] + power[k + 2]);
+  }
+
+  private int bin(double place) {
+    return Math.min((int) place, power.length - 2);
   }
 }

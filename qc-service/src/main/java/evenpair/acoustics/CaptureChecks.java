@@ -29,10 +29,7 @@ final class CaptureChecks {
    */
   static double level(Samples capture) throws UnusableCapture {
     float[] samples = capture.values();
-    float peak = 0;
-    for (float sample : samples) {
-      peak = Math.max(peak, Math.abs(sample));
-    }
+    float peak = peak(samples);
     if (!(peak >= LEAST_PEAK)) {
       throw new UnusableCapture(Flaw.SILENT, 0, peak, LEAST_PEAK);
     }
@@ -40,6 +37,17 @@ final class CaptureChecks {
         peak == FULL_SCALE_8_BIT && isEightBit(samples) ? FULL_SCALE_8_BIT : FULL_SCALE;
     if (peak >= fullScale) {
       refuseRuns(samples, fullScale, capture.rateHz());
+    }
+    return peak;
+  }
+
+  /**
+   * @return the largest |sample|
+   */
+  static float peak(float[] samples) {
+    float peak = 0;
+    for (float sample : samples) {
+      peak = Math.max(peak, Math.abs(sample));
     }
     return peak;
   }

@@ -15,11 +15,18 @@ import evenpair.acoustics.UnusableCapture.Flaw;
 final class DropOuts {
   private static final double BLOCK_SECONDS = 0.020;
 
-  /**
-   * A jump counts from this part of the local amplitude; smaller ones move a level by less than
-   * 0.05 dB.
-   */
+  /** A jump counts from this part of the local amplitude on. */
   private static final double JUMP_OF_AMPLITUDE = 0.25;
+
+  /**
+   * Above 300 Hz a smaller one counts too, if it stands alone (or both edges of a gap do): a unit's
+   * own rattle comes again at every period, six times a block and more.
+   */
+  private static final double FINE_JUMP_OF_AMPLITUDE = 0.1;
+
+  private static final double FINE_FROM_HZ = 300;
+  private static final int EDGES_OF_A_GAP = 2;
+  private static final double APART_SECONDS = 0.0005;
 
   /**
    * Gaussian noise stays below 6 times its mean magnitude over the length of a sweep, a sine below
@@ -47,6 +54,8 @@ final class DropOuts {
   private final int from;
   private final int to;
   private final int beside;
+  private final int apart;
+  private final int fineFrom;
   private final double[] twiceCosine;
   private final int[] allowedRun;
 
@@ -54,6 +63,8 @@ final class DropOuts {
     rateHz = sweep.rateHz();
     block = (int) Math.round(BLOCK_SECONDS * rateHz);
     beside = (int) Math.round(BESIDE_SECONDS * rateHz);
+    apart = (int) Math.round(APART_SECONDS * rateHz);
+    fineFrom = (int) (sweep.rate() * Math.log(FINE_FROM_HZ / sweep.fromHz()) * rateHz);
     int length = SweepSignal.count(sweep.seconds(), sweep);
     int fade = SweepSignal.count(sweep.fadeSeconds(), sweep);
     from = Math.max(2, fade);
@@ -85,24 +96,54 @@ final class DropOuts {
     double sumOfRest = 0;
     double sum = 0;
     double worst = 0;
-    int worstAt = start;
     for (int n = start; n < end; n++) {
-      int i = arrival + n;
-      double rest = Math.abs(samples[i] - twiceCosine[n] * samples[i - 1] + samples[i - 2]);
+      double rest = rest(samples, arrival, n);
       sumOfRest += rest;
-      sum += Math.abs(samples[i]);
-      if (rest > worst) {
-        worst = rest;
-        worstAt = n;
-      }
+      sum += Math.abs(samples[arrival + n]);
+      worst = Math.max(worst, rest);
     }
     double amplitude = Math.PI / 2 * sum / (end - start);
-    double meanRest = sumOfRest / (end - start);
-    boolean standsOut = worst > JUMP_OF_MEAN_REST * meanRest && worst > JUMP_OF_PEAK * peak;
-    if (standsOut && worst > JUMP_OF_AMPLITUDE * amplitude) {
-      throw new UnusableCapture(
-          Flaw.DROP_OUT, (arrival + worstAt) / rateHz, worst / amplitude, JUMP_OF_AMPLITUDE);
+    double least = Math.max(JUMP_OF_MEAN_REST * sumOfRest / (end - start), JUMP_OF_PEAK * peak);
+    boolean plain = worst > Math.max(least, JUMP_OF_AMPLITUDE * amplitude);
+    boolean fine = start >= fineFrom && worst > Math.max(least, FINE_JUMP_OF_AMPLITUDE * amplitude);
+    if (plain || fine) {
+      refuse(samples, arrival, start, end, worst, amplitude, plain);
     }
+  }
+
+  /**
+   * Names the first jump of at least half the worst one's size; small ones only if they do not
+   * recur.
+   */
+  private void refuse(
+      float[] samples,
+      int arrival,
+      int start,
+      int end,
+      double worst,
+      double amplitude,
+      boolean plain)
+      throws UnusableCapture {
+    int first = -1;
+    int last = -1;
+    int jumps = 0;
+    for (int n = start; n < end; n++) {
+      if (rest(samples, arrival, n) >= 0.5 * worst) {
+        first = first < 0 ? n : first;
+        jumps += last < 0 || n - last > apart ? 1 : 0;
+        last = n;
+      }
+    }
+    if (plain || jumps <= EDGES_OF_A_GAP) {
+      double allowed = plain ? JUMP_OF_AMPLITUDE : FINE_JUMP_OF_AMPLITUDE;
+      throw new UnusableCapture(
+          Flaw.DROP_OUT, (arrival + first) / rateHz, worst / amplitude, allowed);
+    }
+  }
+
+  private double rest(float[] samples, int arrival, int n) {
+    int i = arrival + n;
+    return Math.abs(samples[i] - twiceCosine[n] * samples[i - 1] + samples[i - 2]);
   }
 
   private void checkRuns(float[] samples, int arrival, double peak) throws UnusableCapture {

@@ -29,7 +29,7 @@ final class LeadInNoise {
       sum += hann[n] * hann[n];
     }
     energy = sum;
-    fourier = new Fourier(2 * hann.length);
+    fourier = new Fourier(hann.length);
   }
 
   /**

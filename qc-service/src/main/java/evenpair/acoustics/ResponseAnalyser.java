@@ -44,9 +44,9 @@ public final class ResponseAnalyser {
   private final SweepFinder finder;
   private final BandPower inversePower;
   private final ArrivalWindow window;
-  private final ResponseSpectrum spectrum;
   private final LeadInNoise noise;
   private final DropOuts dropOuts;
+  private final HarmonicAnalyser harmonics;
 
   /**
    * @param sweep the stimulus as it is played; the captures must have its sample rate
@@ -58,12 +58,13 @@ public final class ResponseAnalyser {
         SweepSignal.count(LATEST_SECONDS + PATH_SECONDS + sweep.seconds() + TAIL_SECONDS, sweep);
     Fourier fourier = new Fourier(Math.max(head, played.length));
     InverseFilter inverse = new InverseFilter(sweep, played, fourier);
-    finder = new SweepFinder(sweep, inverse, head, fourier.length());
     inversePower = inverse.power();
     window = new ArrivalWindow(sweep);
-    spectrum = new ResponseSpectrum(sweep, inverse, fourier, window);
+    ResponseSpectrum spectrum = new ResponseSpectrum(sweep, inverse, window);
+    finder = new SweepFinder(sweep, inverse, spectrum, head, fourier.length());
     noise = new LeadInNoise(sweep.rateHz());
     dropOuts = new DropOuts(sweep);
+    harmonics = new HarmonicAnalyser(sweep, inverse, inversePower);
   }
 
   /**
@@ -74,24 +75,50 @@ public final class ResponseAnalyser {
    * @throws IllegalArgumentException if the capture has another sample rate
    */
   public Response analyse(Samples capture) throws UnusableCapture {
+    SweepFinder.Found found = accepted(capture);
+    return respond(capture, found, noiseDensity(capture, found));
+  }
+
+  /** A response and the harmonics beside it. */
+  public record WithDistortion(Response response, Distortion distortion) {}
+
+  /** As {@link #analyse}, with the harmonics of the same capture; takes somewhat longer. */
+  public WithDistortion analyseWithDistortion(Samples capture) throws UnusableCapture {
+    SweepFinder.Found found = accepted(capture);
+    double[] density = noiseDensity(capture, found);
+    Response response = respond(capture, found, density);
+    Distortion distortion =
+        harmonics.measure(found.impulse(), found.peak(), response.level(), density);
+    return new WithDistortion(response, distortion);
+  }
+
+  private SweepFinder.Found accepted(Samples capture) throws UnusableCapture {
     if (capture.rateHz() != sweep.rateHz()) {
       throw new IllegalArgumentException(
           "the stimulus has " + sweep.rateHz() + " Hz, the capture " + capture.rateHz() + " Hz");
     }
-    float[] samples = capture.values();
     double peak = CaptureChecks.level(capture);
-    SweepFinder.Found found = finder.find(samples);
+    SweepFinder.Found found = finder.find(capture.values());
     checkSpan(found.arrival() / sweep.rateHz(), capture.seconds());
-    dropOuts.check(samples, found.arrival(), peak);
-    ResponseSpectrum.Measured measured = spectrum.measure(found.impulse(), found.peak());
+    dropOuts.check(capture.values(), found.arrival(), peak);
+    return found;
+  }
+
+  private Response respond(Samples capture, SweepFinder.Found found, double[] density) {
+    ResponseSpectrum.Measured measured = found.response();
     double arrival = (found.arrival() + measured.peakOffset()) / sweep.rateHz();
     return new Response(
         measured.level(),
         measured.phaseDeg(),
-        signalToNoise(samples, found.arrival(), measured.power()),
+        signalToNoise(density, measured.power()),
         arrival,
         arrival - sweep.leadSeconds(),
-        peak);
+        CaptureChecks.peak(capture.values()));
+  }
+
+  private double[] noiseDensity(Samples capture, SweepFinder.Found found) {
+    int end = found.arrival() - SweepSignal.count(GUARD_SECONDS, sweep);
+    return noise.density(capture.values(), end);
   }
 
   private void checkSpan(double arrival, double length) throws UnusableCapture {
@@ -113,8 +140,7 @@ public final class ResponseAnalyser {
    * |H|² over (noise density · |G|² · Σw²): what the lead-in's noise becomes behind the same
    * inverse filter and window.
    */
-  private Curve signalToNoise(float[] samples, int arrival, double[] power) {
-    double[] density = noise.density(samples, arrival - SweepSignal.count(GUARD_SECONDS, sweep));
+  private Curve signalToNoise(double[] density, double[] power) {
     double[] db = new double[Grid.POINTS];
     for (int i = 0; i < db.length; i++) {
       if (Double.isNaN(power[i])) {

@@ -4,15 +4,30 @@ import org.apache.commons.math3.complex.Complex;
 
 /** From the deconvolved impulse response to level and phase at the grid points. */
 final class ResponseSpectrum {
+  /**
+   * The window's third of a second is padded to this: bins of 0.8 Hz and less, so that a band of
+   * 0.6 Hz at 20 Hz lies on a line between points that follow the response closely.
+   */
+  private static final double PADDED_SECONDS = 1.2;
+
+  private static final Band TOGETHER = new Band(100, 16_000);
+
+  /**
+   * Together means: within 2.5 ms of the peak, or one and a half periods where these are longer.
+   */
+  private static final double TOGETHER_SECONDS = 0.0025;
+
+  private static final double TOGETHER_PERIODS = 1.5;
+
   private final Sweep sweep;
   private final Fourier fourier;
   private final ArrivalWindow window;
   private final Complex[] lowCut = new Complex[Grid.POINTS];
   private final boolean[] reached = new boolean[Grid.POINTS];
 
-  ResponseSpectrum(Sweep sweep, InverseFilter inverse, Fourier fourier, ArrivalWindow window) {
+  ResponseSpectrum(Sweep sweep, InverseFilter inverse, ArrivalWindow window) {
     this.sweep = sweep;
-    this.fourier = fourier;
+    fourier = new Fourier(SweepSignal.count(PADDED_SECONDS, sweep));
     this.window = window;
     for (int i = 0; i < Grid.POINTS; i++) {
       lowCut[i] = inverse.lowCut(Grid.hz(i));
@@ -28,9 +43,11 @@ final class ResponseSpectrum {
    * @param power mean |H|² with the low cut still in it, NaN where absent: what noise is compared
    *     with
    * @param phaseDeg relative to the interpolated peak, −180 … 180 degrees, NaN where absent
+   * @param octavesTogether how many octaves between 100 Hz and 16 kHz arrive with the peak
    * @param peakOffset the interpolated peak's place less the peak's index, samples, −0.5 … 0.5
    */
-  record Measured(Curve level, double[] power, double[] phaseDeg, double peakOffset) {}
+  record Measured(
+      Curve level, double[] power, double[] phaseDeg, double octavesTogether, double peakOffset) {}
 
   Measured measure(double[] impulse, int peak) {
     double offset = peakOffset(impulse, peak);
@@ -43,11 +60,12 @@ final class ResponseSpectrum {
     double[] power = new double[Grid.POINTS];
     double[] phase = new double[Grid.POINTS];
     for (int i = 0; i < Grid.POINTS; i++) {
-      power[i] = reached[i] ? bands.mean(Grid.lowerEdge(i), Grid.upperEdge(i)) : Double.NaN;
+      power[i] =
+          reached[i] ? present(bands.mean(Grid.lowerEdge(i), Grid.upperEdge(i))) : Double.NaN;
       level[i] = 10 * Math.log10(power[i]) - 20 * Math.log10(lowCut[i].abs());
       phase[i] = reached[i] ? phase(packed, i, Grid.hz(i) / binHz, offset) : Double.NaN;
     }
-    return new Measured(Curve.of(level), power, phase, offset);
+    return new Measured(Curve.of(level), power, phase, octavesTogether(packed, binHz), offset);
   }
 
   private double phase(double[] packed, int i, double bin, double offset) {
@@ -57,6 +75,38 @@ final class ResponseSpectrum {
     double im = packed[2 * k + 1] * (1 - rest) + packed[2 * k + 3] * rest;
     double turn = 2 * Math.PI * Grid.hz(i) / sweep.rateHz() * offset;
     return Math.toDegrees(wrapped(Math.atan2(im, re) + turn - lowCut[i].getArgument()));
+  }
+
+  /** Power of exactly nothing has no level: absent. */
+  private static double present(double power) {
+    return power > 0 ? power : Double.NaN;
+  }
+
+  private double octavesTogether(double[] packed, double binHz) {
+    int together = 0;
+    for (int i = TOGETHER.firstIndex(); i <= TOGETHER.lastIndex(); i++) {
+      double allowed = Math.max(TOGETHER_SECONDS, TOGETHER_PERIODS / Grid.hz(i));
+      if (reached[i] && Math.abs(groupDelay(packed, binHz, i)) <= allowed) {
+        together++;
+      }
+    }
+    return together / 24.0;
+  }
+
+  /** −(1/2π)·dφ/df over a grid band, from the products of neighbouring bins; seconds. */
+  private static double groupDelay(double[] packed, double binHz, int i) {
+    double re = 0;
+    double im = 0;
+    int last = Math.min(packed.length / 2 - 2, (int) (Grid.upperEdge(i) / binHz));
+    for (int k = (int) (Grid.lowerEdge(i) / binHz); k <= last; k++) {
+      double a = packed[2 * k];
+      double b = packed[2 * k + 1];
+      double c = packed[2 * k + 2];
+      double d = packed[2 * k + 3];
+      re += a * c + b * d;
+      im += a * d - b * c;
+    }
+    return -Math.atan2(im, re) / (2 * Math.PI * binHz);
   }
 
   private static double wrapped(double radians) {

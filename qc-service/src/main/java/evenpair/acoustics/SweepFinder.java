@@ -3,24 +3,22 @@ package evenpair.acoustics;
 import evenpair.acoustics.UnusableCapture.Flaw;
 
 /**
- * Finds the sweep in a capture: deconvolves it block by block until the response's peak stands out.
- * The first block decides for every capture that may be judged; later blocks only serve to say
- * where the sweep is instead. Memory is one block's, however long the capture.
+ * Finds the sweep in a capture: deconvolves it block by block until most frequencies arrive
+ * together. The first block decides for every capture that may be judged; later blocks only serve
+ * to say where the sweep is instead. Memory is one block's, however long the capture.
  */
 final class SweepFinder {
   /**
-   * Peak over the r.m.s. of what surrounds it. Noise of 131072 samples reaches 13 dB, a recorded
-   * tone less; a sweep 10 dB below white noise still reaches 30 dB (tried on rendered signals).
+   * So many octaves between 100 Hz and 16 kHz must arrive together. Another stimulus comes out of
+   * the deconvolution as a chirp, at least 9 ms an octave if its duration is off by 8 %: half an
+   * octave together. Noise has a tenth of an octave together, a click less than half (rendered
+   * signals).
    */
-  private static final double LEAST_RATIO_DB = 20;
-
-  /** The surroundings begin after this much decay, and before the harmonic of this order. */
-  private static final double DECAY_SECONDS = 0.350;
-
-  private static final int HIGHEST_HARMONIC = 32;
+  private static final double LEAST_OCTAVES = 1.5;
 
   private final Sweep sweep;
   private final InverseFilter inverse;
+  private final ResponseSpectrum spectrum;
   private final int transform;
   private final int lead;
   private final int active;
@@ -30,9 +28,11 @@ final class SweepFinder {
    * @param block samples deconvolved at a time, not more than the transform
    * @param transform length of the transform
    */
-  SweepFinder(Sweep sweep, InverseFilter inverse, int block, int transform) {
+  SweepFinder(
+      Sweep sweep, InverseFilter inverse, ResponseSpectrum spectrum, int block, int transform) {
     this.sweep = sweep;
     this.inverse = inverse;
+    this.spectrum = spectrum;
     this.block = block;
     this.transform = transform;
     lead = SweepSignal.count(sweep.leadSeconds(), sweep);
@@ -44,32 +44,33 @@ final class SweepFinder {
    *
    * @param impulse the block's circular impulse response
    * @param peak index of its peak
+   * @param response what the window around the peak holds
    * @param arrival index in the capture at which the sweep begins; below 0 if the capture began
    *     later
    */
-  record Found(double[] impulse, int peak, int arrival) {}
+  record Found(double[] impulse, int peak, ResponseSpectrum.Measured response, int arrival) {}
 
   /**
-   * @throws UnusableCapture NO_SWEEP if nothing stands out anywhere
+   * @throws UnusableCapture NO_SWEEP if nothing arrives together anywhere
    */
   Found find(float[] samples) throws UnusableCapture {
-    double bestDb = Double.NEGATIVE_INFINITY;
-    double bestAt = 0;
+    double most = -1;
+    double mostAt = 0;
     int step = Math.max(1, block - active);
     for (int offset = 0; offset == 0 || offset + active / 2 < samples.length; offset += step) {
       double[] impulse = deconvolved(samples, offset);
       int peak = peak(impulse);
       int arrival = offset + unwrapped(peak, Math.min(block, samples.length - offset));
-      double ratio = ratioDb(impulse, peak);
-      if (ratio >= LEAST_RATIO_DB) {
-        return new Found(impulse, peak, arrival);
+      ResponseSpectrum.Measured response = spectrum.measure(impulse, peak);
+      if (response.octavesTogether() >= LEAST_OCTAVES) {
+        return new Found(impulse, peak, response, arrival);
       }
-      if (ratio > bestDb) {
-        bestDb = ratio;
-        bestAt = Math.max(0, arrival / sweep.rateHz());
+      if (response.octavesTogether() > most) {
+        most = response.octavesTogether();
+        mostAt = Math.max(0, arrival / sweep.rateHz());
       }
     }
-    throw new UnusableCapture(Flaw.NO_SWEEP, bestAt, bestDb, LEAST_RATIO_DB);
+    throw new UnusableCapture(Flaw.NO_SWEEP, mostAt, most, LEAST_OCTAVES);
   }
 
   private double[] deconvolved(float[] samples, int offset) {
@@ -107,20 +108,5 @@ final class SweepFinder {
 
   private int overlap(int arrival, int length) {
     return Math.min(length, arrival + active) - Math.max(0, arrival);
-  }
-
-  private double ratioDb(double[] impulse, int peak) {
-    int before = (int) (sweep.rate() * Math.log(HIGHEST_HARMONIC) * sweep.rateHz());
-    int after = (int) (DECAY_SECONDS * sweep.rateHz());
-    int count = Math.max(transform / 4, transform - before - after);
-    double sum = 0;
-    for (int n = 0; n < count; n++) {
-      double value = impulse[(peak + after + n) & (transform - 1)];
-      sum += value * value;
-    }
-    double largest = impulse[peak] * impulse[peak];
-    // a lone sweep without any noise has nothing around it: twice the mantissa's digits, not
-    // infinity
-    return 10 * Math.log10(largest / Math.max(sum / count, largest * 0x1p-104));
   }
 }

@@ -16,8 +16,7 @@ public final class UnusableCapture extends Exception {
     /** Digital silence: the largest |sample| re full scale, and what it must exceed. */
     SILENT,
     /**
-     * No sweep found: ratio of the response's peak to its surroundings in dB, and the least it
-     * needs.
+     * No sweep found: octaves between 100 Hz and 16 kHz that arrive together, and how many must.
      */
     NO_SWEEP,
     /**

@@ -26,10 +26,12 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Batches", description = "Yield, reasons and curve statistics of a batch")
 class BatchController {
   private static final int MOST_UNITS = 500;
-  private static final String MIXED = """
+  private static final String MIXED =
+      """
       {"type": "/problems/mixed-batch", "title": "Mixed batch", "status": 422,
        "detail": "Batch SW-2647 holds 4 parts that cannot be compared with each other. Choose one with product, tuning and limitSet.",
-       "choices": [{"product": "sedge-2", "tuning": "plain"}, {"product": "sedge-2", "tuning": "warm"}]}""";
+       "choices": [{"product": "sedge-2", "tuning": "plain"}, {"product": "sedge-2", "tuning": "warm"}]}\
+      """;
 
   private final Inspections inspections;
   private final Products products;
@@ -50,45 +52,75 @@ class BatchController {
   }
 
   @GetMapping("/api/batches/{batch}/statistics")
-  @Operation(summary = "Yield, ranked reasons and statistics at every grid point",
-      description = "Each unit counts once, by its first closed inspection in the tuning. Says in notes what too few units cannot tell.")
+  @Operation(
+      summary = "Yield, ranked reasons and statistics at every grid point",
+      description =
+          "Each unit counts once, by its first closed inspection in the tuning. Says in notes what"
+              + " too few units cannot tell.")
   @ApiResponse(responseCode = "200", description = "The figures")
   @ApiResponse(responseCode = "404", description = "No such batch", content = @Content)
-  @ApiResponse(responseCode = "422", description = "More than one product, tuning or limit set: choices names them",
-      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE, examples = @ExampleObject(MIXED)))
+  @ApiResponse(
+      responseCode = "422",
+      description = "More than one product, tuning or limit set: choices names them",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE,
+              examples = @ExampleObject(MIXED)))
   Statistics statistics(
       @Parameter(example = "SW-2647") @PathVariable String batch,
       @Parameter(example = "sedge-2") @RequestParam(required = false) String product,
       @Parameter(example = "plain") @RequestParam(required = false) String tuning,
-      @Parameter(example = "3", description = "version") @RequestParam(required = false) Integer limitSet,
+      @Parameter(example = "3", description = "version") @RequestParam(required = false)
+          Integer limitSet,
       Locale locale) {
-    return new BatchFigures(texts, locale).statistics(batch, selection.of(batch, product, tuning, limitSet));
+    return new BatchFigures(texts, locale)
+        .statistics(batch, selection.of(batch, product, tuning, limitSet));
   }
 
   @GetMapping("/api/batches/{batch}/curves")
-  @Operation(summary = "Every unit's deviation and left − right curve",
-      description = "Deviation d = L − G − a of each channel, smoothed as judged, dB. Where there are more units than limit, an even"
-          + " choice over production order that holds the first and the last.")
+  @Operation(
+      summary = "Every unit's deviation and left − right curve",
+      description =
+          "Deviation d = L − G − a of each channel, smoothed as judged, dB. Where there are more"
+              + " units than limit, an even choice over production order that holds the first and"
+              + " the last.")
   @ApiResponse(responseCode = "200", description = "The curves")
   @ApiResponse(responseCode = "404", description = "No such batch", content = @Content)
-  @ApiResponse(responseCode = "422", description = "More than one product, tuning or limit set: choices names them",
-      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE, examples = @ExampleObject(MIXED)))
+  @ApiResponse(
+      responseCode = "422",
+      description = "More than one product, tuning or limit set: choices names them",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE,
+              examples = @ExampleObject(MIXED)))
   Curves curves(
       @Parameter(example = "SW-2647") @PathVariable String batch,
       @Parameter(example = "sedge-2") @RequestParam(required = false) String product,
       @Parameter(example = "plain") @RequestParam(required = false) String tuning,
-      @Parameter(example = "3", description = "version") @RequestParam(required = false) Integer limitSet,
-      @Parameter(example = "200", description = "most units wanted, 1 to 500") @RequestParam(defaultValue = "500") int limit) {
+      @Parameter(example = "3", description = "version") @RequestParam(required = false)
+          Integer limitSet,
+      @Parameter(example = "200", description = "most units wanted, 1 to 500")
+          @RequestParam(defaultValue = "500")
+          int limit) {
     if (limit < 1 || limit > MOST_UNITS) {
-      throw new Refusal(400, "invalid-parameter", "limit must be 1 to " + MOST_UNITS + ", was " + limit + ".")
-          .with("field", "limit").with("expected", "1 to " + MOST_UNITS);
+      throw new Refusal(
+              400, "invalid-parameter", "limit must be 1 to " + MOST_UNITS + ", was " + limit + ".")
+          .with("field", "limit")
+          .with("expected", "1 to " + MOST_UNITS);
     }
     return BatchFigures.curves(selection.of(batch, product, tuning, limitSet), limit);
   }
 
   private Batch batch(BatchSummary summary) {
-    String name = products.find(summary.product()).map(Products.Product::name).orElse(summary.product());
+    String name =
+        products.find(summary.product()).map(Products.Product::name).orElse(summary.product());
     return new Batch(
-        summary.batch(), summary.product(), name, summary.tunings(), summary.limitSets(), summary.units(), summary.lastAt());
+        summary.batch(),
+        summary.product(),
+        name,
+        summary.tunings(),
+        summary.limitSets(),
+        summary.units(),
+        summary.lastAt());
   }
 }

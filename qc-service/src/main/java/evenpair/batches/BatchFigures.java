@@ -42,7 +42,8 @@ final class BatchFigures {
         new ReasonRanking(texts, locale).of(units.units()),
         Grid.frequencies(),
         Rounded.of(curves.golden()),
-        new Window(deviation(curves.lower(), curves.golden()), deviation(curves.upper(), curves.golden())),
+        new Window(
+            deviation(curves.lower(), curves.golden()), deviation(curves.upper(), curves.golden())),
         Rounded.of(curves.matchLimit()),
         curves.regions(),
         curves.smoothing(),
@@ -52,7 +53,10 @@ final class BatchFigures {
         notes(units));
   }
 
-  /** @param limit most units wanted; where there are more, an even choice over production order that holds the first and the last */
+  /**
+   * @param limit most units wanted; where there are more, an even choice over production order that
+   *     holds the first and the last
+   */
   static BatchJson.Curves curves(BatchCurves batch, int limit) {
     FirstPass units = FirstPass.of(batch);
     int of = units.drawn().size();
@@ -68,7 +72,9 @@ final class BatchFigures {
   private static UnitCurves unit(FirstPass units, int row) {
     BatchUnit unit = units.drawn().get(row);
     return new UnitCurves(
-        unit.inspection(), unit.serial(), unit.verdict(),
+        unit.inspection(),
+        unit.serial(),
+        unit.verdict(),
         Rounded.row(units.leftDeviation(), row, Grid.POINTS),
         Rounded.row(units.rightDeviation(), row, Grid.POINTS),
         Rounded.row(units.difference(), row, Grid.POINTS));
@@ -77,8 +83,13 @@ final class BatchFigures {
   private Yield firstPass(Proportion passed) {
     Double share = passed.trials() == 0 ? null : (Double) passed.share();
     return new Yield(
-        passed.hits(), passed.trials(), share, CONFIDENCE,
-        ends(passed.wilson(CONFIDENCE)), ends(passed.clopperPearson(CONFIDENCE)), texts.render(locale, "batch.yield-method", Map.of()));
+        passed.hits(),
+        passed.trials(),
+        share,
+        CONFIDENCE,
+        ends(passed.wilson(CONFIDENCE)),
+        ends(passed.clopperPearson(CONFIDENCE)),
+        texts.render(locale, "batch.yield-method", Map.of()));
   }
 
   private static double[] ends(Interval interval) {
@@ -106,7 +117,18 @@ final class BatchFigures {
       int need = Spreads.unitsNeeded(Spreads.PERCENTS[i]);
       if (have < need) {
         String high = Spreads.key(Spreads.PERCENTS[Spreads.PERCENTS.length - 1 - i]);
-        notes.add(note("percentiles", Map.of("low", Spreads.key(Spreads.PERCENTS[i]), "high", high, "need", need, "have", have)));
+        notes.add(
+            note(
+                "percentiles",
+                Map.of(
+                    "low",
+                    Spreads.key(Spreads.PERCENTS[i]),
+                    "high",
+                    high,
+                    "need",
+                    need,
+                    "have",
+                    have)));
       }
     }
     if (units.further() > 0) {

@@ -7,7 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-/** What the batch addresses answer. Arrays have 241 values on the grid, null where there is none; rounded to 0.001 dB. */
+/**
+ * What the batch addresses answer. Arrays have 241 values on the grid, null where there is none;
+ * rounded to 0.001 dB.
+ */
 final class BatchJson {
   private BatchJson() {}
 
@@ -43,7 +46,9 @@ final class BatchJson {
 
   record Units(int inspected, int passed, int failed) {}
 
-  @Schema(description = "First-pass yield: each unit once, by its first closed inspection in this tuning")
+  @Schema(
+      description =
+          "First-pass yield: each unit once, by its first closed inspection in this tuning")
   record Yield(
       @Schema(example = "33") int passed,
       @Schema(example = "40") int of,
@@ -57,17 +62,24 @@ final class BatchJson {
       @Schema(example = "window") String kind,
       @Schema(example = "right") String channel,
       @Schema(example = "treble") String region,
-      @Schema(description = "Units that failed for it; a unit may stand under several reasons", example = "3") int units,
+      @Schema(
+              description = "Units that failed for it; a unit may stand under several reasons",
+              example = "3")
+          int units,
       @Schema(description = "Of all units inspected", example = "0.075") double share,
       @Schema(example = "Right earpiece outside its treble window") String text) {}
 
   @Schema(description = "As deviation from the golden response, dB")
   record Window(double[] lowerDb, double[] upperDb) {}
 
-  @Schema(description = "Percentiles are keyed by percent: 0.5, 2.5, 50, 97.5, 99.5 (Hyndman and Fan's type 7); sd divides by n − 1")
+  @Schema(
+      description =
+          "Percentiles are keyed by percent: 0.5, 2.5, 50, 97.5, 99.5 (Hyndman and Fan's type 7);"
+              + " sd divides by n − 1")
   record Spread(double[] mean, double[] sd, Map<String, double[]> percentiles) {}
 
-  record Channel(@Schema(description = "Units with curves") int n, Spread level, Spread deviation) {}
+  record Channel(
+      @Schema(description = "Units with curves") int n, Spread level, Spread deviation) {}
 
   @Schema(description = "Left − right, dB, not aligned in level")
   record Difference(int n, double[] mean, double[] sd, Map<String, double[]> percentiles) {}
@@ -75,9 +87,17 @@ final class BatchJson {
   record Curves(
       double[] frequencyHz,
       List<UnitCurves> units,
-      @Schema(description = "Units in this answer, evenly spread over production order", example = "40") int shown,
+      @Schema(
+              description = "Units in this answer, evenly spread over production order",
+              example = "40")
+          int shown,
       @Schema(description = "Units with curves", example = "40") int of) {}
 
   record UnitCurves(
-      UUID inspection, String serial, String verdict, float[] leftDeviationDb, float[] rightDeviationDb, float[] differenceDb) {}
+      UUID inspection,
+      String serial,
+      String verdict,
+      float[] leftDeviationDb,
+      float[] rightDeviationDb,
+      float[] differenceDb) {}
 }

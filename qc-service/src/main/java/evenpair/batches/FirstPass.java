@@ -8,8 +8,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Each unit of a batch once, by its first closed inspection: what later rework, audits and returns found says nothing of how the line
- * made it. Curves are flat arrays, one row of 241 values a unit that has curves; NaN where a point is absent.
+ * Each unit of a batch once, by its first closed inspection: what later rework, audits and returns
+ * found says nothing of how the line made it. Curves are flat arrays, one row of 241 values a unit
+ * that has curves; NaN where a point is absent.
  *
  * @param units in production order, one for each serial
  * @param drawn those of them that have curves; the row of a unit's curves is its place in this list
@@ -36,7 +37,10 @@ record FirstPass(
     float[] left = rows(batch.left(), drawn);
     float[] right = rows(batch.right(), drawn);
     return new FirstPass(
-        units, drawn, left, right,
+        units,
+        drawn,
+        left,
+        right,
         deviations(left, batch.golden(), batch.leftAlignment(), drawn),
         deviations(right, batch.golden(), batch.rightAlignment(), drawn),
         differences(left, right),
@@ -46,12 +50,14 @@ record FirstPass(
   private static float[] rows(float[] all, List<BatchUnit> drawn) {
     float[] chosen = new float[drawn.size() * Grid.POINTS];
     for (int row = 0; row < drawn.size(); row++) {
-      System.arraycopy(all, drawn.get(row).row() * Grid.POINTS, chosen, row * Grid.POINTS, Grid.POINTS);
+      System.arraycopy(
+          all, drawn.get(row).row() * Grid.POINTS, chosen, row * Grid.POINTS, Grid.POINTS);
     }
     return chosen;
   }
 
-  private static float[] deviations(float[] levels, double[] golden, double[] alignment, List<BatchUnit> drawn) {
+  private static float[] deviations(
+      float[] levels, double[] golden, double[] alignment, List<BatchUnit> drawn) {
     float[] deviations = new float[levels.length];
     for (int row = 0; row < drawn.size(); row++) {
       double offset = alignment[drawn.get(row).row()];

@@ -12,7 +12,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** Why units failed, the most frequent reason first; equal ones in the order in which they first came up. */
+/**
+ * Why units failed, the most frequent reason first; equal ones in the order in which they first
+ * came up.
+ */
 final class ReasonRanking {
   private final Texts texts;
   private final Locale locale;
@@ -26,12 +29,14 @@ final class ReasonRanking {
     Map<Reason, Integer> counts = new LinkedHashMap<>();
     for (BatchUnit unit : units) {
       Set<Reason> ofUnit = new HashSet<>();
-      unit.reasons().forEach(view -> {
-        Reason reason = new Reason(view.kind(), view.channel(), view.region());
-        if (ofUnit.add(reason)) {
-          counts.merge(reason, 1, Integer::sum);
-        }
-      });
+      unit.reasons()
+          .forEach(
+              view -> {
+                Reason reason = new Reason(view.kind(), view.channel(), view.region());
+                if (ofUnit.add(reason)) {
+                  counts.merge(reason, 1, Integer::sum);
+                }
+              });
     }
     return counts.entrySet().stream()
         .sorted(Map.Entry.<Reason, Integer>comparingByValue(Comparator.reverseOrder()))
@@ -41,7 +46,12 @@ final class ReasonRanking {
 
   private RankedReason ranked(Reason reason, int units, int inspected) {
     return new RankedReason(
-        reason.kind(), reason.channel(), reason.region(), units, (double) units / inspected, text(reason));
+        reason.kind(),
+        reason.channel(),
+        reason.region(),
+        units,
+        (double) units / inspected,
+        text(reason));
   }
 
   private String text(Reason reason) {

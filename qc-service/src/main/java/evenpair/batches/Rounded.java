@@ -1,6 +1,9 @@
 package evenpair.batches;
 
-/** Rounds to 0.001 dB for the way out: a hundredth of what any measurement here can tell, and half the bytes. */
+/**
+ * Rounds to 0.001 dB for the way out: a hundredth of what any measurement here can tell, and half
+ * the bytes.
+ */
 final class Rounded {
   private static final double STEPS = 1000;
 
@@ -14,7 +17,9 @@ final class Rounded {
     return rounded;
   }
 
-  /** @return one row of a flat array */
+  /**
+   * @return one row of a flat array
+   */
   static float[] row(float[] flat, int row, int length) {
     float[] rounded = new float[length];
     for (int i = 0; i < length; i++) {

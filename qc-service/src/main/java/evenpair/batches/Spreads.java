@@ -23,15 +23,20 @@ final class Spreads {
 
   static Difference difference(float[] differences) {
     Spread spread = spread(differences);
-    return new Difference(differences.length / Grid.POINTS, spread.mean(), spread.sd(), spread.percentiles());
+    return new Difference(
+        differences.length / Grid.POINTS, spread.mean(), spread.sd(), spread.percentiles());
   }
 
-  /** @return how many units the percentage needs before it says more than the most extreme unit does */
+  /**
+   * @return how many units the percentage needs before it says more than the most extreme unit does
+   */
   static int unitsNeeded(double percent) {
     return Quantiles.unitsNeeded(percent / 100);
   }
 
-  /** @return {@code 0.5}, {@code 50}: as the answer's keys are written */
+  /**
+   * @return {@code 0.5}, {@code 50}: as the answer's keys are written
+   */
   static String key(double percent) {
     return percent == Math.rint(percent) ? Long.toString((long) percent) : Double.toString(percent);
   }

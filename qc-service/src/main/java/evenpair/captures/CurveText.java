@@ -175,7 +175,7 @@ final class CurveText {
   }
 
   private UnreadableCapture refusal() {
-    String rest = problems.size() == MAX_PROBLEMS ? "; further lines were not read" : "";
+    String rest = problems.size() == MAX_PROBLEMS ? "; it was not read further" : "";
     return new UnreadableCapture(
         "The curve file cannot be read: " + String.join("; ", problems) + rest + ".",
         firstPlace,

@@ -51,9 +51,11 @@ class StimulusController {
 
   @GetMapping("/{name}")
   @Operation(summary = "A stimulus' parameters", description = "`default` is the one at 48 kHz.")
+  @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
   @ApiResponse(
       responseCode = "404",
-      description = "Unknown stimulus; `choices` are the known names")
+      description = "Unknown stimulus; `choices` are the known names",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   StimulusView get(@PathVariable String name, Locale locale) {
     return view(require(name), locale);
   }

@@ -27,12 +27,16 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Certificates", description = "One printed page for a pair that passed")
 class CertificateController {
   private static final String RETRY_SECONDS = "2";
-  private static final String NOT_PASSED = """
+  private static final String NOT_PASSED =
+      """
       {"type": "/problems/not-passed", "title": "Not passed", "status": 409, "verdict": "FAIL",
-       "detail": "Inspection 019aa3c1-… has no certificate: its verdict is FAIL. Right earpiece is 1.3 dB above its treble window …"}""";
-  private static final String NOT_YET_SEALED = """
+       "detail": "Inspection 019aa3c1-… has no certificate: its verdict is FAIL. Right earpiece is 1.3 dB above its treble window …"}\
+      """;
+  private static final String NOT_YET_SEALED =
+      """
       {"type": "/problems/not-yet-sealed", "title": "Not yet sealed", "status": 503,
-       "detail": "The record is not yet sealed. Ask again in 2 s."}""";
+       "detail": "The record is not yet sealed. Ask again in 2 s."}\
+      """;
 
   private final Certificates certificates;
 
@@ -41,57 +45,100 @@ class CertificateController {
   }
 
   @GetMapping("/api/inspections/{id}/certificate")
-  @Operation(summary = "Certificate of one inspection",
-      description = "One page, A4 or Letter. Waits a few seconds for the record's seal. The same record gives the same bytes.")
-  @ApiResponse(responseCode = "200", description = "The page", content = @Content(mediaType = MediaType.APPLICATION_PDF_VALUE))
+  @Operation(
+      summary = "Certificate of one inspection",
+      description =
+          "One page, A4 or Letter. Waits a few seconds for the record's seal. The same record gives"
+              + " the same bytes.")
+  @ApiResponse(
+      responseCode = "200",
+      description = "The page",
+      content = @Content(mediaType = MediaType.APPLICATION_PDF_VALUE))
   @ApiResponse(responseCode = "404", description = "No such inspection", content = @Content)
-  @ApiResponse(responseCode = "409", description = "The verdict is not PASS: says why",
-      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE, examples = @ExampleObject(NOT_PASSED)))
-  @ApiResponse(responseCode = "503", description = "Not yet sealed; Retry-After says when to ask again",
-      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE, examples = @ExampleObject(NOT_YET_SEALED)))
+  @ApiResponse(
+      responseCode = "409",
+      description = "The verdict is not PASS: says why",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE,
+              examples = @ExampleObject(NOT_PASSED)))
+  @ApiResponse(
+      responseCode = "503",
+      description = "Not yet sealed; Retry-After says when to ask again",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE,
+              examples = @ExampleObject(NOT_YET_SEALED)))
   ResponseEntity<byte[]> ofInspection(
       @PathVariable UUID id,
-      @Parameter(description = "a4 or letter", example = "a4") @RequestParam(defaultValue = "a4") String paper,
+      @Parameter(description = "a4 or letter", example = "a4") @RequestParam(defaultValue = "a4")
+          String paper,
       Locale locale,
       HttpServletResponse response) {
     return answer(() -> certificates.ofInspection(id, size(paper), locale), response);
   }
 
   @GetMapping("/api/units/{serial}/certificate")
-  @Operation(summary = "Certificate of a unit in all its required tunings",
-      description = "The page of the first required tuning, with a table of the verdicts in every tuning.")
-  @ApiResponse(responseCode = "200", description = "The page", content = @Content(mediaType = MediaType.APPLICATION_PDF_VALUE))
+  @Operation(
+      summary = "Certificate of a unit in all its required tunings",
+      description =
+          "The page of the first required tuning, with a table of the verdicts in every tuning.")
+  @ApiResponse(
+      responseCode = "200",
+      description = "The page",
+      content = @Content(mediaType = MediaType.APPLICATION_PDF_VALUE))
   @ApiResponse(responseCode = "404", description = "No such unit", content = @Content)
-  @ApiResponse(responseCode = "409", description = "A required tuning is missing or failed: names it",
+  @ApiResponse(
+      responseCode = "409",
+      description = "A required tuning is missing or failed: names it",
       content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
-  @ApiResponse(responseCode = "503", description = "Not yet sealed; Retry-After says when to ask again",
-      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE, examples = @ExampleObject(NOT_YET_SEALED)))
+  @ApiResponse(
+      responseCode = "503",
+      description = "Not yet sealed; Retry-After says when to ask again",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE,
+              examples = @ExampleObject(NOT_YET_SEALED)))
   ResponseEntity<byte[]> ofUnit(
       @Parameter(example = "SG2-004217") @PathVariable String serial,
-      @Parameter(description = "a4 or letter", example = "a4") @RequestParam(defaultValue = "a4") String paper,
+      @Parameter(description = "a4 or letter", example = "a4") @RequestParam(defaultValue = "a4")
+          String paper,
       Locale locale,
       HttpServletResponse response) {
     return answer(() -> certificates.ofUnit(serial, size(paper), locale), response);
   }
 
   private static PaperSize size(String paper) {
-    return PaperSize.named(paper).orElseThrow(() ->
-        new Refusal(400, "unknown-paper", "paper must be a4 or letter, was \"" + paper + "\".")
-            .with("field", "paper")
-            .with("choices", Arrays.stream(PaperSize.values()).map(PaperSize::word).toList()));
+    return PaperSize.named(paper)
+        .orElseThrow(
+            () ->
+                new Refusal(
+                        400, "unknown-paper", "paper must be a4 or letter, was \"" + paper + "\".")
+                    .with("field", "paper")
+                    .with(
+                        "choices",
+                        Arrays.stream(PaperSize.values()).map(PaperSize::word).toList()));
   }
 
-  private static ResponseEntity<byte[]> answer(Supplier<Certificates.Page> make, HttpServletResponse response) {
+  private static ResponseEntity<byte[]> answer(
+      Supplier<Certificates.Page> make, HttpServletResponse response) {
     try {
       Certificates.Page page = make.get();
-      String disposition = ContentDisposition.inline().filename(page.fileName(), StandardCharsets.UTF_8).build().toString();
+      String disposition =
+          ContentDisposition.inline()
+              .filename(page.fileName(), StandardCharsets.UTF_8)
+              .build()
+              .toString();
       return ResponseEntity.ok()
           .contentType(MediaType.APPLICATION_PDF)
           .header(HttpHeaders.CONTENT_DISPOSITION, disposition)
           .body(page.pdf());
     } catch (NotYetSealed e) {
       response.setHeader(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
-      throw new Refusal(503, "not-yet-sealed", "The record is not yet sealed. Ask again in " + RETRY_SECONDS + " s.");
+      throw new Refusal(
+          503,
+          "not-yet-sealed",
+          "The record is not yet sealed. Ask again in " + RETRY_SECONDS + " s.");
     }
   }
 }

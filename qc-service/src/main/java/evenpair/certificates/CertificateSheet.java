@@ -32,9 +32,17 @@ final class CertificateSheet {
     if (!facts.tunings().isEmpty()) {
       values.put("tunings", facts.tunings().stream().map(this::row).toList());
     }
-    String title = wording.text("title", Map.of("product", inspection.productName(), "serial", inspection.serial()));
+    String title =
+        wording.text(
+            "title", Map.of("product", inspection.productName(), "serial", inspection.serial()));
     return new Sheet(
-        LAYOUT, paper, wording.locale(), title, inspection.closedAt(), values, table.rows(facts.curves().regions()));
+        LAYOUT,
+        paper,
+        wording.locale(),
+        title,
+        inspection.closedAt(),
+        values,
+        table.rows(facts.curves().regions()));
   }
 
   private void heading(Map<String, Object> values, Inspection inspection, RegionTable table) {
@@ -52,7 +60,9 @@ final class CertificateSheet {
   private String tuningLine(Inspection inspection) {
     return inspection.occasion().equals("production")
         ? wording.text("tuning-line", Map.of("tuning", inspection.tuning()))
-        : wording.text("tuning-line.occasion", Map.of("tuning", inspection.tuning(), "occasion", inspection.occasion()));
+        : wording.text(
+            "tuning-line.occasion",
+            Map.of("tuning", inspection.tuning(), "occasion", inspection.occasion()));
   }
 
   private void footing(Map<String, Object> values, Facts facts) {
@@ -60,22 +70,30 @@ final class CertificateSheet {
     values.put("caption", caption(facts.curves(), inspection.earSimulator()));
     values.put("station", inspection.station());
     values.put("earSimulator", inspection.earSimulator());
-    values.put("limitSet", wording.text("limit-set-value", Map.of(
-        "version", inspection.limitSetVersion(), "digest", start(facts.limitSetDigest()))));
-    values.put("software", wording.text("software-value", Map.of("version", inspection.softwareVersion())));
+    values.put(
+        "limitSet",
+        wording.text(
+            "limit-set-value",
+            Map.of(
+                "version", inspection.limitSetVersion(), "digest", start(facts.limitSetDigest()))));
+    values.put(
+        "software",
+        wording.text("software-value", Map.of("version", inspection.softwareVersion())));
     values.put("code", facts.seal().code());
     values.put("inspection", inspection.id().toString());
     values.put("record", wording.text("record"));
   }
 
   private String caption(JudgedCurves curves, String simulator) {
-    return wording.text(curves.smoothing().equals("none") ? "caption.unsmoothed" : "caption", Map.of(
-        "smoothing", curves.smoothing(),
-        "left", wording.signed(curves.leftAlignmentDb()),
-        "right", wording.signed(curves.rightAlignmentDb()),
-        "from", curves.specifiedFromHz(),
-        "to", curves.specifiedToHz(),
-        "simulator", simulator));
+    return wording.text(
+        curves.smoothing().equals("none") ? "caption.unsmoothed" : "caption",
+        Map.of(
+            "smoothing", curves.smoothing(),
+            "left", wording.signed(curves.leftAlignmentDb()),
+            "right", wording.signed(curves.rightAlignmentDb()),
+            "from", curves.specifiedFromHz(),
+            "to", curves.specifiedToHz(),
+            "simulator", simulator));
   }
 
   private Map<String, String> row(TuningVerdict tuning) {
@@ -92,7 +110,10 @@ final class CertificateSheet {
     return digest.substring(0, Math.min(DIGEST_SHOWN, digest.length()));
   }
 
-  /** The channels are moved by their own level, as judging does, so that they lie inside the window they were judged by. */
+  /**
+   * The channels are moved by their own level, as judging does, so that they lie inside the window
+   * they were judged by.
+   */
   private static ResponsePlot plot(JudgedCurves curves) {
     return new ResponsePlot(
         curves.frequencyHz(),
@@ -103,7 +124,9 @@ final class CertificateSheet {
         curves.upper(),
         curves.difference(),
         curves.matchLimit(),
-        curves.regions().stream().map(r -> new ResponsePlot.PlotRegion(r.name(), r.fromHz(), r.toHz(), false)).toList(),
+        curves.regions().stream()
+            .map(r -> new ResponsePlot.PlotRegion(r.name(), r.fromHz(), r.toHz(), false))
+            .toList(),
         curves.specifiedFromHz(),
         curves.specifiedToHz());
   }
@@ -116,9 +139,18 @@ final class CertificateSheet {
     return moved;
   }
 
-  /** @param tunings every tuning's verdict on a unit's certificate; empty on that of one inspection */
-  record Facts(Inspection inspection, JudgedCurves curves, String limitSetDigest, Seal seal, List<TuningVerdict> tunings) {}
+  /**
+   * @param tunings every tuning's verdict on a unit's certificate; empty on that of one inspection
+   */
+  record Facts(
+      Inspection inspection,
+      JudgedCurves curves,
+      String limitSetDigest,
+      Seal seal,
+      List<TuningVerdict> tunings) {}
 
-  /** @param inspection the closed inspection that holds for its tuning */
+  /**
+   * @param inspection the closed inspection that holds for its tuning
+   */
   record TuningVerdict(Inspection inspection, Seal seal) {}
 }

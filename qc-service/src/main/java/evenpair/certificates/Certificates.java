@@ -26,7 +26,8 @@ class Certificates {
   private final Printer printer;
   private final Texts texts;
 
-  Certificates(Inspections inspections, Products products, SealWait seals, Printer printer, Texts texts) {
+  Certificates(
+      Inspections inspections, Products products, SealWait seals, Printer printer, Texts texts) {
     this.inspections = inspections;
     this.products = products;
     this.seals = seals;
@@ -40,45 +41,75 @@ class Certificates {
    * @throws NotYetSealed if its record has no seal after some seconds
    */
   Page ofInspection(UUID id, PaperSize paper, Locale locale) {
-    Inspection inspection = inspections.find(id)
-        .orElseThrow(() -> new Refusal(404, "unknown-inspection", "There is no inspection " + id + "."));
+    Inspection inspection =
+        inspections
+            .find(id)
+            .orElseThrow(
+                () -> new Refusal(404, "unknown-inspection", "There is no inspection " + id + "."));
     requirePass(inspection);
     return print(inspection, List.of(), paper, locale, inspection.tuning());
   }
 
   /**
-   * @return the certificate of a unit: the page of its first required tuning, with the verdicts in all
+   * @return the certificate of a unit: the page of its first required tuning, with the verdicts in
+   *     all
    * @throws Refusal 404 for an unknown serial, 409 unless every required tuning has passed
    * @throws NotYetSealed if a record has no seal after some seconds
    */
   Page ofUnit(String serial, PaperSize paper, Locale locale) {
     List<Inspection> all = inspections.ofUnit(serial);
     if (all.isEmpty()) {
-      throw new Refusal(404, "unknown-serial", "No unit with serial " + serial + " has been inspected.");
+      throw new Refusal(
+          404, "unknown-serial", "No unit with serial " + serial + " has been inspected.");
     }
     UnitTunings tunings = UnitTunings.of(all, required(all.get(all.size() - 1).product()));
     tunings.requirePass();
     List<TuningVerdict> verdicts =
-        tunings.closed().stream().map(closed -> new TuningVerdict(closed, seals.sealOf(closed.id()))).toList();
+        tunings.closed().stream()
+            .map(closed -> new TuningVerdict(closed, seals.sealOf(closed.id())))
+            .toList();
     return print(tunings.first(), verdicts, paper, locale, "unit");
   }
 
   private List<String> required(String product) {
-    return products.find(product)
-        .orElseThrow(() -> new Refusal(409, "unknown-product", "The unit's product " + product + " is no longer known."))
-        .tunings().stream().filter(Products.Tuning::required).map(Products.Tuning::key).toList();
+    return products
+        .find(product)
+        .orElseThrow(
+            () ->
+                new Refusal(
+                    409,
+                    "unknown-product",
+                    "The unit's product " + product + " is no longer known."))
+        .tunings()
+        .stream()
+        .filter(Products.Tuning::required)
+        .map(Products.Tuning::key)
+        .toList();
   }
 
   private static void requirePass(Inspection inspection) {
     if ("PASS".equals(inspection.verdict())) {
       return;
     }
-    String why = inspection.verdict() == null
-        ? "it is " + inspection.state() + (inspection.lastAttempt() == null ? "" : ", its last attempt was " + inspection.lastAttempt())
-        : "its verdict is " + inspection.verdict();
-    Refusal refusal = new Refusal(409, "not-passed",
-        "Inspection " + inspection.id() + " has no certificate: " + why + "." + firstReason(inspection))
-        .with("state", inspection.state());
+    String why =
+        inspection.verdict() == null
+            ? "it is "
+                + inspection.state()
+                + (inspection.lastAttempt() == null
+                    ? ""
+                    : ", its last attempt was " + inspection.lastAttempt())
+            : "its verdict is " + inspection.verdict();
+    Refusal refusal =
+        new Refusal(
+                409,
+                "not-passed",
+                "Inspection "
+                    + inspection.id()
+                    + " has no certificate: "
+                    + why
+                    + "."
+                    + firstReason(inspection))
+            .with("state", inspection.state());
     throw inspection.verdict() == null ? refusal : refusal.with("verdict", inspection.verdict());
   }
 
@@ -86,20 +117,35 @@ class Certificates {
     return inspection.reasons().isEmpty() ? "" : " " + inspection.reasons().get(0).text();
   }
 
-  private Page print(Inspection inspection, List<TuningVerdict> tunings, PaperSize paper, Locale locale, String part) {
-    JudgedCurves curves = inspections.curves(inspection.id())
-        .orElseThrow(() -> new IllegalStateException("inspection " + inspection.id() + " passed without curves"));
+  private Page print(
+      Inspection inspection,
+      List<TuningVerdict> tunings,
+      PaperSize paper,
+      Locale locale,
+      String part) {
+    JudgedCurves curves =
+        inspections
+            .curves(inspection.id())
+            .orElseThrow(
+                () ->
+                    new IllegalStateException(
+                        "inspection " + inspection.id() + " passed without curves"));
     String digest = products.limitSet(inspection.limitSetId()).digest();
     Facts facts = new Facts(inspection, curves, digest, seals.sealOf(inspection.id()), tunings);
     Sheet sheet = new CertificateSheet(new Wording(texts, locale)).of(facts, paper);
     try {
-      return new Page("certificate-" + inspection.serial() + "-" + part + ".pdf", printer.print(sheet));
+      return new Page(
+          "certificate-" + inspection.serial() + "-" + part + ".pdf", printer.print(sheet));
     } catch (PageOverflow e) {
-      throw new Refusal(409, "too-many-regions",
+      throw new Refusal(
+          409,
+          "too-many-regions",
           "The limit set's " + e.rows() + " rows do not fit on the one page of a certificate.");
     }
   }
 
-  /** @param fileName what a browser saves it as */
+  /**
+   * @param fileName what a browser saves it as
+   */
   record Page(String fileName, byte[] pdf) {}
 }

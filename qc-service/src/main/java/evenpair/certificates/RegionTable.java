@@ -28,19 +28,31 @@ final class RegionTable {
     rows.add(row(wording.text("row.level"), "", "level", "balance", result -> true));
     for (RegionSpan region : regions) {
       String span = wording.text("span", Map.of("from", region.fromHz(), "to", region.toHz()));
-      rows.add(row(region.name(), span, "window", "match", result -> region.name().equals(result.name())));
+      rows.add(
+          row(
+              region.name(),
+              span,
+              "window",
+              "match",
+              result -> region.name().equals(result.name())));
     }
     polarity().ifPresent(rows::add);
     return rows;
   }
 
-  /** @return true if a check that the limit set asks for had no data */
+  /**
+   * @return true if a check that the limit set asks for had no data
+   */
   boolean hasUnjudged() {
     return results.stream().anyMatch(result -> !result.judged());
   }
 
   private Map<String, String> row(
-      String name, String span, String channelCheck, String pairCheck, Predicate<RegionView> region) {
+      String name,
+      String span,
+      String channelCheck,
+      String pairCheck,
+      Predicate<RegionView> region) {
     Map<String, String> row = named(name, span);
     cell(row, LEFT, find(channelCheck, LEFT, region), true);
     cell(row, RIGHT, find(channelCheck, RIGHT, region), true);
@@ -62,7 +74,8 @@ final class RegionTable {
         .findFirst();
   }
 
-  private void cell(Map<String, String> row, String group, Optional<RegionView> found, boolean signed) {
+  private void cell(
+      Map<String, String> row, String group, Optional<RegionView> found, boolean signed) {
     if (found.isEmpty()) {
       row.put(group + "Note", wording.text("no-limit"));
       return;
@@ -87,7 +100,8 @@ final class RegionTable {
   }
 
   private Optional<Map<String, String>> polarity() {
-    List<RegionView> found = results.stream().filter(result -> "polarity".equals(result.check())).toList();
+    List<RegionView> found =
+        results.stream().filter(result -> "polarity".equals(result.check())).toList();
     if (found.isEmpty()) {
       return Optional.empty();
     }

@@ -8,7 +8,10 @@ import java.util.UUID;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.stereotype.Component;
 
-/** Waits for the block that seals a record: one is written every second at least, so a few seconds are enough unless something is wrong. */
+/**
+ * Waits for the block that seals a record: one is written every second at least, so a few seconds
+ * are enough unless something is wrong.
+ */
 @Component
 class SealWait {
   private static final String KIND = "inspection-closed";

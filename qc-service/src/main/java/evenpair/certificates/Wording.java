@@ -1,6 +1,5 @@
 package evenpair.certificates;
 
-import evenpair.print.GridLabel;
 import evenpair.web.Texts;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -10,7 +9,8 @@ import java.util.Map;
 
 /** Words and numbers of a certificate in one language. */
 final class Wording {
-  private static final DateTimeFormatter UTC = DateTimeFormatter.ofPattern("uuuu-MM-dd, HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
+  private static final DateTimeFormatter UTC =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd, HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private static final char HYPHEN = '-';
   private static final char MINUS = '\u2212';
@@ -35,22 +35,30 @@ final class Wording {
     return text(key, Map.of());
   }
 
-  /** @return a deviation in dB, one decimal, with its sign */
+  /**
+   * @return a deviation in dB, one decimal, with its sign
+   */
   String signed(double db) {
     return text("number.signed", Map.of("value", db)).replace(HYPHEN, MINUS);
   }
 
-  /** @return a size in dB, one decimal, without sign */
+  /**
+   * @return a size in dB, one decimal, without sign
+   */
   String plain(double db) {
     return text("number.plain", Map.of("value", db));
   }
 
-  /** @return the label of the grid point at a frequency */
+  /**
+   * @return a frequency as reasons and screens write it: 85 Hz, 8.41 kHz
+   */
   String at(double hz) {
-    return text("number.hz", Map.of("value", GridLabel.of(hz)));
+    return text("number.hz", Map.of("value", hz));
   }
 
-  /** @return the instant to the minute, UTC */
+  /**
+   * @return the instant to the minute, UTC
+   */
   static String date(Instant at) {
     return UTC.format(at);
   }

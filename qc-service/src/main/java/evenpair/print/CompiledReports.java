@@ -8,7 +8,9 @@ import net.sf.jasperreports.engine.JRException;
 import net.sf.jasperreports.engine.JasperReport;
 import net.sf.jasperreports.engine.util.JRLoader;
 
-/** The page layouts as the build compiled them; each is read once and may be filled by many threads. */
+/**
+ * The page layouts as the build compiled them; each is read once and may be filled by many threads.
+ */
 final class CompiledReports {
   private final Map<String, JasperReport> loaded = new ConcurrentHashMap<>();
 
@@ -16,15 +18,21 @@ final class CompiledReports {
     return report + "-" + paper.word() + "-" + density.word() + ".jasper";
   }
 
-  /** @throws IllegalStateException if the build did not compile that layout */
+  /**
+   * @throws IllegalStateException if the build did not compile that layout
+   */
   JasperReport get(String report, PaperSize paper, Density density) {
-    return loaded.computeIfAbsent("/print/" + fileName(report, paper, density), CompiledReports::load);
+    return loaded.computeIfAbsent(
+        "/print/" + fileName(report, paper, density), CompiledReports::load);
   }
 
   private static JasperReport load(String resource) {
     try (InputStream in = CompiledReports.class.getResourceAsStream(resource)) {
       if (in == null) {
-        throw new IllegalStateException("no compiled layout " + resource + ": the build compiles it in its phase process-classes");
+        throw new IllegalStateException(
+            "no compiled layout "
+                + resource
+                + ": the build compiles it in its phase process-classes");
       }
       return (JasperReport) JRLoader.loadObject(in);
     } catch (IOException | JRException e) {

@@ -17,12 +17,16 @@ enum Density {
     this.typeScale = typeScale;
   }
 
-  /** @return a type size in points, for this density */
+  /**
+   * @return a type size in points, for this density
+   */
   double scaledType(double points) {
     return points * typeScale;
   }
 
-  /** @return a height in points, for this density */
+  /**
+   * @return a height in points, for this density
+   */
   double scaled(double points) {
     return points * rowScale;
   }

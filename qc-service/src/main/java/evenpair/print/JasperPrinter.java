@@ -39,7 +39,8 @@ class JasperPrinter implements Printer {
   private JasperPrint fill(Sheet sheet, Density density) {
     JasperReport layout = layouts.get(sheet.layout(), sheet.paper(), density);
     try {
-      JasperPrint filled = JasperFillManager.fillReport(layout, parameters(sheet), rows(sheet.rows()));
+      JasperPrint filled =
+          JasperFillManager.fillReport(layout, parameters(sheet), rows(sheet.rows()));
       if (filled.getPages().size() == 1) {
         PlotRoom.widen(filled, layout);
       }
@@ -59,7 +60,9 @@ class JasperPrinter implements Printer {
 
   private Object printable(Object value, Sheet sheet) {
     if (value instanceof ResponsePlot plot) {
-      return new PlotRenderer(plot, PlotLabels.from(word -> texts.render(sheet.locale(), "paper.plot." + word, Map.of())));
+      return new PlotRenderer(
+          plot,
+          PlotLabels.from(word -> texts.render(sheet.locale(), "paper.plot." + word, Map.of())));
     }
     if (value instanceof Mark) {
       return new PassMarkRenderer();

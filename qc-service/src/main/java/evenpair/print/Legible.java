@@ -1,8 +1,9 @@
 package evenpair.print;
 
 /**
- * Makes sure that nothing on paper is an empty box: a character that the typeface does not have is written as its code point, such as
- * {@code ‹U+5DE6›}. Honest and unambiguous for a serial number in any script, though not pretty.
+ * Makes sure that nothing on paper is an empty box: a character that the typeface does not have is
+ * written as its code point, such as {@code ‹U+5DE6›}. Honest and unambiguous for a serial number
+ * in any script, though not pretty.
  */
 final class Legible {
   private Legible() {}
@@ -12,13 +13,15 @@ final class Legible {
       return text;
     }
     StringBuilder legible = new StringBuilder();
-    text.codePoints().forEach(point -> {
-      if (shown(point)) {
-        legible.appendCodePoint(point);
-      } else {
-        legible.append(String.format("‹U+%04X›", point));
-      }
-    });
+    text.codePoints()
+        .forEach(
+            point -> {
+              if (shown(point)) {
+                legible.appendCodePoint(point);
+              } else {
+                legible.append(String.format("‹U+%04X›", point));
+              }
+            });
     return legible.toString();
   }
 

@@ -16,15 +16,21 @@ record LevelRange(double low, double high) {
     return high - low;
   }
 
-  /** @return this with so many steps more, below and above in turn */
+  /**
+   * @return this with so many steps more, below and above in turn
+   */
   LevelRange wider(int steps) {
     return new LevelRange(low - STEP * ((steps + 1) / 2), high + STEP * (steps / 2));
   }
 
-  /** The least span in whole steps of 5 dB, 25 dB at least, that holds the window and, inside the regions, all curves. */
+  /**
+   * The least span in whole steps of 5 dB, 25 dB at least, that holds the window and, inside the
+   * regions, all curves.
+   */
   static LevelRange ofLevels(ResponsePlot plot) {
     double[] ends = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
-    for (double[] curve : List.of(plot.left(), plot.right(), plot.golden(), plot.lower(), plot.upper())) {
+    for (double[] curve :
+        List.of(plot.left(), plot.right(), plot.golden(), plot.lower(), plot.upper())) {
       widen(ends, curve, plot);
     }
     if (ends[0] > ends[1]) {
@@ -35,7 +41,10 @@ record LevelRange(double low, double high) {
     return high - low >= LEAST ? new LevelRange(low, high) : new LevelRange(high - LEAST, high);
   }
 
-  /** The span for left − right: the same upwards and downwards, holding limit and curve inside the regions. */
+  /**
+   * The span for left − right: the same upwards and downwards, holding limit and curve inside the
+   * regions.
+   */
   static LevelRange ofDifference(ResponsePlot plot) {
     double[] ends = {-1, 1};
     widen(ends, plot.difference(), plot);

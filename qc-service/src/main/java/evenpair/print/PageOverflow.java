@@ -9,7 +9,9 @@ public class PageOverflow extends RuntimeException {
     this.rows = rows;
   }
 
-  /** @return how many rows the table has */
+  /**
+   * @return how many rows the table has
+   */
   public int rows() {
     return rows;
   }

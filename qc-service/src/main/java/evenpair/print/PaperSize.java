@@ -23,12 +23,16 @@ public enum PaperSize {
     this.bottomMargin = bottomMargin;
   }
 
-  /** @return the word in addresses and file names: {@code a4}, {@code letter} */
+  /**
+   * @return the word in addresses and file names: {@code a4}, {@code letter}
+   */
   public String word() {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  /** @return the size of that word, whatever its case, if known */
+  /**
+   * @return the size of that word, whatever its case, if known
+   */
   public static Optional<PaperSize> named(String word) {
     return Arrays.stream(values()).filter(size -> size.name().equalsIgnoreCase(word)).findFirst();
   }

@@ -27,7 +27,8 @@ final class PassMarkRenderer extends AbstractRenderer implements Graphics2DRende
     tick.lineTo(x + 0.44 * size, y + 0.69 * size);
     tick.lineTo(x + 0.74 * size, y + 0.34 * size);
     paper.setColor(Color.WHITE);
-    paper.setStroke(new BasicStroke((float) (0.1 * size), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+    paper.setStroke(
+        new BasicStroke((float) (0.1 * size), BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
     paper.draw(tick);
   }
 }

@@ -13,7 +13,10 @@ import net.sf.jasperreports.pdf.SimplePdfReportConfiguration;
 final class PdfWriting {
   private static final String PRODUCER = "Evenpair";
 
-  /** @param language of the words on the page, as a language tag: it may differ from the reader's, for whom there is no table */
+  /**
+   * @param language of the words on the page, as a language tag: it may differ from the reader's,
+   *     for whom there is no table
+   */
   byte[] pdf(JasperPrint page, Sheet sheet, String language) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     JRPdfExporter exporter = new JRPdfExporter();

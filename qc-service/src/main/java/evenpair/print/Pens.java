@@ -3,7 +3,10 @@ package evenpair.print;
 import java.awt.BasicStroke;
 import java.awt.Color;
 
-/** Line styles of paper: told apart by dash and weight first, by colour second, so that a black-and-white copy can be read. */
+/**
+ * Line styles of paper: told apart by dash and weight first, by colour second, so that a
+ * black-and-white copy can be read.
+ */
 enum Pens {
   LEFT(new Color(0x1F5FBF), 1.3f),
   RIGHT(new Color(0xC8421A), 1.3f, 5f, 2.5f),
@@ -19,8 +22,10 @@ enum Pens {
 
   /** Ground of the window and of the span inside the match limit. */
   static final Color BAND = new Color(0xE9F0F1);
+
   /** Ground of a region that failed. */
   static final Color FAILED = new Color(0xF6E3EC);
+
   static final Color INK = new Color(0x333333);
 
   private final Color colour;
@@ -28,8 +33,14 @@ enum Pens {
 
   Pens(Color colour, float width, float... dash) {
     this.colour = colour;
-    this.stroke = new BasicStroke(
-        width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, dash.length == 0 ? null : dash, 0f);
+    this.stroke =
+        new BasicStroke(
+            width,
+            BasicStroke.CAP_BUTT,
+            BasicStroke.JOIN_ROUND,
+            1f,
+            dash.length == 0 ? null : dash,
+            0f);
   }
 
   Color colour() {

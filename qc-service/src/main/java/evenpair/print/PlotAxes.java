@@ -14,7 +14,9 @@ import java.util.function.DoubleUnaryOperator;
 
 /** Draws grid lines, numbers, region names and the labels at the lines' ends. */
 final class PlotAxes {
-  private static final double[] NUMBERED = {20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000};
+  private static final double[] NUMBERED = {
+    20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000
+  };
   private static final double TYPE = 6.5;
   private static final double LABEL_GAP = 8.5;
   private static final double SAMPLE = 13;
@@ -64,7 +66,8 @@ final class PlotAxes {
         double hz = decade * digit;
         if (hz > PlotLayout.LOWEST_HZ && hz < 20_000) {
           boolean numbered = digit == 1 || digit == 2 || digit == 5;
-          stroke(numbered ? Pens.MAJOR : Pens.MINOR,
+          stroke(
+              numbered ? Pens.MAJOR : Pens.MINOR,
               new Line2D.Double(layout.x(hz), frame.getY(), layout.x(hz), frame.getMaxY()));
         }
       }
@@ -82,7 +85,8 @@ final class PlotAxes {
     }
   }
 
-  private void horizontals(Rectangle2D frame, LevelRange range, double step, double major, DoubleUnaryOperator y) {
+  private void horizontals(
+      Rectangle2D frame, LevelRange range, double step, double major, DoubleUnaryOperator y) {
     for (double db = step * Math.ceil(range.low() / step); db <= range.high(); db += step) {
       stroke(db % major == 0 ? Pens.MAJOR : Pens.MINOR, horizontal(frame, y.applyAsDouble(db)));
     }
@@ -94,7 +98,9 @@ final class PlotAxes {
 
   private void numbers(LevelRange range, double step, DoubleUnaryOperator y, boolean signed) {
     for (double db = step * Math.ceil(range.low() / step); db <= range.high(); db += step) {
-      String text = String.format(Locale.ROOT, signed && db != 0 ? "%+.0f" : "%.0f", db).replace('-', '\u2212');
+      String text =
+          String.format(Locale.ROOT, signed && db != 0 ? "%+.0f" : "%.0f", db)
+              .replace('-', '\u2212');
       write(text, layout.upper().getX() - 4 - width(text), y.applyAsDouble(db) + TYPE * 0.36);
     }
   }
@@ -102,7 +108,10 @@ final class PlotAxes {
   private void frequencies() {
     double y = layout.lower().getMaxY() + TYPE + 3;
     for (double hz : NUMBERED) {
-      String text = hz < 1000 ? String.format(Locale.ROOT, "%.0f", hz) : String.format(Locale.ROOT, "%.0fk", hz / 1000);
+      String text =
+          hz < 1000
+              ? String.format(Locale.ROOT, "%.0f", hz)
+              : String.format(Locale.ROOT, "%.0fk", hz / 1000);
       write(text, layout.x(hz) - width(text) / 2, y);
     }
     write("Hz", layout.lower().getMaxX() + 14, y);
@@ -122,7 +131,10 @@ final class PlotAxes {
   private void axisTitles() {
     write(labels.levelAxis(), layout.upper().getX() - 26, layout.upper().getY() - 4);
     write(labels.differenceAxis(), layout.lower().getX() - 26, layout.lower().getY() - 4);
-    write(labels.aspects().get(layout.aspect()), layout.upper().getMaxX() + 5, layout.upper().getY() - 4);
+    write(
+        labels.aspects().get(layout.aspect()),
+        layout.upper().getMaxX() + 5,
+        layout.upper().getY() - 4);
   }
 
   private void endsOfLevels() {
@@ -136,8 +148,14 @@ final class PlotAxes {
 
   private void endOfDifference() {
     List<End> ends = new ArrayList<>();
-    ends.add(new End(labels.difference(), Pens.DIFFERENCE, height(plot.difference(), layout::yOfDifference)));
-    ends.add(new End(labels.matchLimit(), Pens.WINDOW, height(plot.matchLimit(), layout::yOfDifference)));
+    ends.add(
+        new End(
+            labels.difference(),
+            Pens.DIFFERENCE,
+            height(plot.difference(), layout::yOfDifference)));
+    ends.add(
+        new End(
+            labels.matchLimit(), Pens.WINDOW, height(plot.matchLimit(), layout::yOfDifference)));
     label(ends, layout.lower());
   }
 
@@ -150,7 +168,10 @@ final class PlotAxes {
     return y.applyAsDouble(0);
   }
 
-  /** Puts each label beside its line's end, inside the frame's height, none closer to the next than a line of type. */
+  /**
+   * Puts each label beside its line's end, inside the frame's height, none closer to the next than
+   * a line of type.
+   */
   private void label(List<End> ends, Rectangle2D frame) {
     ends.sort(Comparator.comparingDouble(End::y));
     double[] places = new double[ends.size()];

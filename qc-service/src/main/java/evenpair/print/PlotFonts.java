@@ -5,7 +5,10 @@ import java.awt.FontFormatException;
 import java.io.IOException;
 import java.io.InputStream;
 
-/** The typeface of everything on paper, as the fonts' own archive carries it: no font of the machine is used. */
+/**
+ * The typeface of everything on paper, as the fonts' own archive carries it: no font of the machine
+ * is used.
+ */
 final class PlotFonts {
   private static final Font BASE = load();
 
@@ -20,7 +23,8 @@ final class PlotFonts {
   }
 
   private static Font load() {
-    try (InputStream in = PlotFonts.class.getResourceAsStream("/net/sf/jasperreports/fonts/dejavu/DejaVuSans.ttf")) {
+    try (InputStream in =
+        PlotFonts.class.getResourceAsStream("/net/sf/jasperreports/fonts/dejavu/DejaVuSans.ttf")) {
       return Font.createFont(Font.TRUETYPE_FONT, in);
     } catch (IOException | FontFormatException e) {
       throw new IllegalStateException("the typeface DejaVu Sans is not in the archive of fonts", e);

@@ -9,7 +9,10 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.function.DoubleUnaryOperator;
 
-/** Draws the grounds and curves of one response plot; {@link PlotAxes} draws what stands around them. */
+/**
+ * Draws the grounds and curves of one response plot; {@link PlotAxes} draws what stands around
+ * them.
+ */
 final class PlotPainter {
   private static final double HATCH_STEP = 4.5;
 
@@ -35,18 +38,25 @@ final class PlotPainter {
 
   void drawDifference(Runnable gridLines) {
     double[] negative = negated(plot.matchLimit());
-    Shape before = ground(layout.lower(), gridLines, negative, plot.matchLimit(), layout::yOfDifference);
+    Shape before =
+        ground(layout.lower(), gridLines, negative, plot.matchLimit(), layout::yOfDifference);
     stroke(Pens.WINDOW, curve(negative, layout::yOfDifference));
     stroke(Pens.WINDOW, curve(plot.matchLimit(), layout::yOfDifference));
     stroke(Pens.DIFFERENCE, curve(plot.difference(), layout::yOfDifference));
     finish(before, layout.lower());
   }
 
-  private Shape ground(Rectangle2D frame, Runnable gridLines, double[] low, double[] high, DoubleUnaryOperator y) {
+  private Shape ground(
+      Rectangle2D frame, Runnable gridLines, double[] low, double[] high, DoubleUnaryOperator y) {
     Shape before = paper.getClip();
     paper.clip(frame);
-    plot.regions().stream().filter(ResponsePlot.PlotRegion::failed)
-        .forEach(region -> fill(Pens.FAILED, between(frame, layout.x(region.fromHz()), layout.x(region.toHz()))));
+    plot.regions().stream()
+        .filter(ResponsePlot.PlotRegion::failed)
+        .forEach(
+            region ->
+                fill(
+                    Pens.FAILED,
+                    between(frame, layout.x(region.fromHz()), layout.x(region.toHz()))));
     fill(Pens.BAND, band(low, high, y));
     hatch(between(frame, frame.getX(), layout.x(plot.specifiedFromHz())));
     hatch(between(frame, layout.x(plot.specifiedToHz()), frame.getMaxX()));

@@ -12,7 +12,8 @@ final class PlotRoom {
 
   static void widen(JasperPrint filled, JasperReport layout) {
     JRPrintPage page = filled.getPages().get(0);
-    int footerTop = filled.getPageHeight() - layout.getBottomMargin() - layout.getPageFooter().getHeight();
+    int footerTop =
+        filled.getPageHeight() - layout.getBottomMargin() - layout.getPageFooter().getHeight();
     for (JRPrintElement element : page.getElements()) {
       if (element instanceof JRPrintImage image && image.getRenderer() instanceof PlotRenderer) {
         image.setHeight(footerTop - image.getY());

@@ -18,22 +18,26 @@ import net.sf.jasperreports.engine.design.JasperDesign;
 import net.sf.jasperreports.engine.xml.JRXmlLoader;
 
 /**
- * Run by the build, never by the service: compiles every page layout once for each paper size and density, so that the service needs
- * no compiler. A layout is drawn for A4 with a fixed width of print; here it gets the margins that centre it on the sheet.
+ * Run by the build, never by the service: compiles every page layout once for each paper size and
+ * density, so that the service needs no compiler. A layout is drawn for A4 with a fixed width of
+ * print; here it gets the margins that centre it on the sheet.
  */
 final class ReportCompiler {
   private static final String LAYOUT = ".jrxml";
 
   private ReportCompiler() {}
 
-  /** @param args the folder of layouts; the folder to write to */
+  /**
+   * @param args the folder of layouts; the folder to write to
+   */
   public static void main(String[] args) throws IOException, JRException {
     Path into = Files.createDirectories(Path.of(args[1]));
     for (Path layout : layouts(Path.of(args[0]))) {
       String name = layout.getFileName().toString().replace(LAYOUT, "");
       for (PaperSize paper : PaperSize.values()) {
         for (Density density : Density.values()) {
-          compile(layout, paper, density, into.resolve(CompiledReports.fileName(name, paper, density)));
+          compile(
+              layout, paper, density, into.resolve(CompiledReports.fileName(name, paper, density)));
         }
       }
     }
@@ -45,8 +49,10 @@ final class ReportCompiler {
     }
   }
 
-  private static void compile(Path layout, PaperSize paper, Density density, Path file) throws IOException, JRException {
-    try (InputStream in = Files.newInputStream(layout); OutputStream out = Files.newOutputStream(file)) {
+  private static void compile(Path layout, PaperSize paper, Density density, Path file)
+      throws IOException, JRException {
+    try (InputStream in = Files.newInputStream(layout);
+        OutputStream out = Files.newOutputStream(file)) {
       JasperDesign design = JRXmlLoader.load(in);
       fit(design, paper);
       tighten(design.getDetailSection().getBands(), density);

@@ -14,22 +14,31 @@ final class Bodies {
 
   private Bodies() {}
 
-  /** @throws Refusal 413 if the body is larger than any limit set or golden response; no more than that is read */
+  /**
+   * @throws Refusal 413 if the body is larger than any limit set or golden response; no more than
+   *     that is read
+   */
   static byte[] read(InputStream body) throws IOException {
     byte[] bytes = body.readNBytes(YamlText.LARGEST + 1);
     if (bytes.length > YamlText.LARGEST) {
-      throw new Refusal(413, "upload-too-large", "The body is larger than " + YamlText.LARGEST + " bytes.")
+      throw new Refusal(
+              413, "upload-too-large", "The body is larger than " + YamlText.LARGEST + " bytes.")
           .with("expected", "at most " + YamlText.LARGEST + " bytes");
     }
     return bytes;
   }
 
-  /** @return true if the client asks for the other type before JSON */
+  /**
+   * @return true if the client asks for the other type before JSON
+   */
   static boolean prefers(String other, String accept) {
     try {
       List<MediaType> asked = MediaType.parseMediaTypes(accept);
       return asked.stream()
-          .filter(type -> type.includes(MediaType.APPLICATION_JSON) || type.includes(MediaType.parseMediaType(other)))
+          .filter(
+              type ->
+                  type.includes(MediaType.APPLICATION_JSON)
+                      || type.includes(MediaType.parseMediaType(other)))
           .max((a, b) -> Double.compare(a.getQualityValue(), b.getQualityValue()))
           .filter(type -> !type.includes(MediaType.APPLICATION_JSON))
           .isPresent();

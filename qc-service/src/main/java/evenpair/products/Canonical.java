@@ -5,7 +5,10 @@ import evenpair.tolerance.GoldenResponse;
 import evenpair.tolerance.LimitSet;
 import java.nio.charset.StandardCharsets;
 
-/** The canonical forms, and the digests over them: equal for files that differ only in comments, order or spelling. */
+/**
+ * The canonical forms, and the digests over them: equal for files that differ only in comments,
+ * order or spelling.
+ */
 final class Canonical {
   private Canonical() {}
 
@@ -21,34 +24,24 @@ final class Canonical {
     return text.getBytes(StandardCharsets.UTF_8);
   }
 
-  /** @return SHA-256 of the canonical YAML, hex */
+  /**
+   * @return SHA-256 of the canonical YAML, hex
+   */
   static String digest(ProductDefinition product) {
     return Digests.of(bytes(text(product)));
   }
 
-  /** @return SHA-256 of the canonical CSV, hex */
+  /**
+   * @return SHA-256 of the canonical CSV, hex
+   */
   static String digest(GoldenResponse golden) {
     return Digests.of(bytes(GoldenCsv.write(golden)));
   }
 
-  /** @return SHA-256 over the canonical YAML followed by the golden response's digest in hex */
+  /**
+   * @return SHA-256 over the canonical YAML followed by the golden response's digest in hex
+   */
   static String digest(LimitSet set, String goldenDigest) {
     return Digests.of(bytes(text(set) + goldenDigest));
-  }
-
-  static double[] widened(float[] values) {
-    double[] wide = new double[values.length];
-    for (int i = 0; i < wide.length; i++) {
-      wide[i] = values[i];
-    }
-    return wide;
-  }
-
-  static float[] narrowed(double[] values) {
-    float[] narrow = new float[values.length];
-    for (int i = 0; i < narrow.length; i++) {
-      narrow[i] = (float) values[i];
-    }
-    return narrow;
   }
 }

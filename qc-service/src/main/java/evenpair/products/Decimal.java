@@ -2,7 +2,10 @@ package evenpair.products;
 
 import java.math.BigDecimal;
 
-/** Numbers as limits are written: the shortest decimal that reads back as the same double, without exponent or {@code .0}. */
+/**
+ * Numbers as limits are written: the shortest decimal that reads back as the same double, without
+ * exponent or {@code .0}.
+ */
 final class Decimal {
   private Decimal() {}
 

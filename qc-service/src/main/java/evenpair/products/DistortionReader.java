@@ -10,8 +10,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Reads distortion limits. A limit that asks for harmonics above what a sweep at 48 kHz can show, n·f ≥ 0.9·min(f2, fs/2), or
- * below 50 Hz excitation, is refused here rather than left unjudged on the line.
+ * Reads distortion limits. A limit that asks for harmonics above what a sweep at 48 kHz can show,
+ * n·f ≥ 0.9·min(f2, fs/2), or below 50 Hz excitation, is refused here rather than left unjudged on
+ * the line.
  */
 final class DistortionReader {
   private static final int MOST = 20;
@@ -44,11 +45,15 @@ final class DistortionReader {
     var highOrder = map.optional("high-order-db").map(v -> v.number(Range.from(-120, 0)));
     map.done();
     if (thd.isPresent() == highOrder.isPresent()) {
-      map.refuse(thd.isPresent() ? "both thd-percent and high-order-db" : "neither", "one of thd-percent and high-order-db");
+      map.refuse(
+          thd.isPresent() ? "both thd-percent and high-order-db" : "neither",
+          "one of thd-percent and high-order-db");
       return Optional.empty();
     }
     if (map.has("orders") != thd.isPresent()) {
-      map.refuse(thd.isPresent() ? "thd-percent without orders" : "orders without thd-percent", "orders with thd-percent, and only there");
+      map.refuse(
+          thd.isPresent() ? "thd-percent without orders" : "orders without thd-percent",
+          "orders with thd-percent, and only there");
       return Optional.empty();
     }
     int highest = thd.isPresent() ? orders.map(Orders::highest).orElse(2) : FOURTH_HIGH_ORDER;
@@ -58,11 +63,23 @@ final class DistortionReader {
 
   private static void requireReach(YamlMap map, Band band, int order) {
     if (band.fromHz() < LOWEST_HZ) {
-      map.refuse("hz", "a start at " + Decimal.text(band.fromHz()) + " Hz", "a start at 50 Hz or above: no distortion is measured below");
+      map.refuse(
+          "hz",
+          "a start at " + Decimal.text(band.fromHz()) + " Hz",
+          "a start at 50 Hz or above: no distortion is measured below");
     }
     if (!(order * band.toHz() < HIGHEST_HARMONIC_HZ)) {
       long end = (long) Math.floor(HIGHEST_HARMONIC_HZ / order);
-      map.refuse("hz", "order " + order + " up to " + Decimal.text(band.toHz()) + " Hz", "an end of " + end + " Hz at most, so that order " + order + " lies below " + Decimal.text(HIGHEST_HARMONIC_HZ) + " Hz");
+      map.refuse(
+          "hz",
+          "order " + order + " up to " + Decimal.text(band.toHz()) + " Hz",
+          "an end of "
+              + end
+              + " Hz at most, so that order "
+              + order
+              + " lies below "
+              + Decimal.text(HIGHEST_HARMONIC_HZ)
+              + " Hz");
     }
   }
 

@@ -1,6 +1,9 @@
 package evenpair.products;
 
-/** How many characters must be put in, taken out or replaced to make one word the other (Levenshtein). */
+/**
+ * How many characters must be put in, taken out or replaced to make one word the other
+ * (Levenshtein).
+ */
 final class EditDistance {
   /** Longer words are never near a key; the bound keeps hostile ones cheap. */
   private static final int LONGEST = 64;

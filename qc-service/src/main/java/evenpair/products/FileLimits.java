@@ -20,7 +20,9 @@ import java.util.TreeSet;
 record FileLimits(ProductDefinition product, List<FileSet> sets) {
   private static final String PRODUCT = "product.yaml";
 
-  /** @param path the file, such as {@code limits/sedge-2/plain.yaml} */
+  /**
+   * @param path the file, such as {@code limits/sedge-2/plain.yaml}
+   */
   record FileSet(String path, LimitSet set, String goldenPath, GoldenResponse golden) {}
 
   /**
@@ -35,18 +37,21 @@ record FileLimits(ProductDefinition product, List<FileSet> sets) {
     return problems.size() > before ? Optional.empty() : product.map(p -> new FileLimits(p, sets));
   }
 
-  private static Optional<ProductDefinition> product(LimitsFolder folder, List<LimitsProblem> problems) {
+  private static Optional<ProductDefinition> product(
+      LimitsFolder folder, List<LimitsProblem> problems) {
     String path = folder.path(PRODUCT);
     byte[] bytes = folder.files().get(PRODUCT);
     if (bytes == null) {
-      problems.add(new LimitsProblem(path, 1, 1, "", "no such file", PRODUCT + " in each folder of limits"));
+      problems.add(
+          new LimitsProblem(path, 1, 1, "", "no such file", PRODUCT + " in each folder of limits"));
       return Optional.empty();
     }
     try {
       ProductDefinition product = ProductReader.read(path, bytes);
       if (!product.key().equals(folder.name())) {
         String expected = folder.name() + ", as the folder is named";
-        problems.add(new LimitsProblem(path, 1, 1, "product", Problems.quoted(product.key()), expected));
+        problems.add(
+            new LimitsProblem(path, 1, 1, "product", Problems.quoted(product.key()), expected));
       }
       return Optional.of(product);
     } catch (UnreadableLimits e) {
@@ -55,36 +60,52 @@ record FileLimits(ProductDefinition product, List<FileSet> sets) {
     }
   }
 
-  private static Map<String, GoldenResponse> goldens(LimitsFolder folder, List<LimitsProblem> problems) {
+  private static Map<String, GoldenResponse> goldens(
+      LimitsFolder folder, List<LimitsProblem> problems) {
     Map<String, GoldenResponse> goldens = new TreeMap<>();
-    folder.files().forEach((file, bytes) -> {
-      if (file.endsWith(".csv")) {
-        try {
-          goldens.put(file, GoldenCsv.read(folder.path(file), bytes));
-        } catch (UnreadableLimits e) {
-          problems.addAll(e.problems());
-        }
-      }
-    });
+    folder
+        .files()
+        .forEach(
+            (file, bytes) -> {
+              if (file.endsWith(".csv")) {
+                try {
+                  goldens.put(file, GoldenCsv.read(folder.path(file), bytes));
+                } catch (UnreadableLimits e) {
+                  problems.addAll(e.problems());
+                }
+              }
+            });
     return goldens;
   }
 
   private static List<FileSet> sets(
-      LimitsFolder folder, ProductDefinition product, Map<String, GoldenResponse> goldens, List<LimitsProblem> problems) {
+      LimitsFolder folder,
+      ProductDefinition product,
+      Map<String, GoldenResponse> goldens,
+      List<LimitsProblem> problems) {
     List<FileSet> sets = new ArrayList<>();
     Surroundings surroundings = surroundings(folder, product);
-    folder.files().forEach((file, bytes) -> {
-      if (file.endsWith(".yaml") && !file.equals(PRODUCT)) {
-        try {
-          LimitSet set = LimitSetReader.read(folder.path(file), bytes, surroundings);
-          Optional.ofNullable(goldens.get(set.golden()))
-              .ifPresent(g -> sets.add(new FileSet(folder.path(file), set, folder.path(set.golden()), g)));
-        } catch (UnreadableLimits e) {
-          problems.addAll(e.problems());
-        }
-      }
-    });
-    sets.sort(Comparator.comparing((FileSet s) -> s.set().tuning()).thenComparing(s -> s.set().version()));
+    folder
+        .files()
+        .forEach(
+            (file, bytes) -> {
+              if (file.endsWith(".yaml") && !file.equals(PRODUCT)) {
+                try {
+                  LimitSet set = LimitSetReader.read(folder.path(file), bytes, surroundings);
+                  Optional.ofNullable(goldens.get(set.golden()))
+                      .ifPresent(
+                          g ->
+                              sets.add(
+                                  new FileSet(
+                                      folder.path(file), set, folder.path(set.golden()), g)));
+                } catch (UnreadableLimits e) {
+                  problems.addAll(e.problems());
+                }
+              }
+            });
+    sets.sort(
+        Comparator.comparing((FileSet s) -> s.set().tuning())
+            .thenComparing(s -> s.set().version()));
     noteRepeated(sets, problems);
     return sets;
   }
@@ -102,7 +123,9 @@ record FileLimits(ProductDefinition product, List<FileSet> sets) {
     for (FileSet set : sets) {
       String version = set.set().tuning() + " version " + set.set().version();
       if (!seen.add(version)) {
-        problems.add(new LimitsProblem(set.path(), 1, 1, "version", version + " in a second file", "one file a version"));
+        problems.add(
+            new LimitsProblem(
+                set.path(), 1, 1, "version", version + " in a second file", "one file a version"));
       }
     }
   }

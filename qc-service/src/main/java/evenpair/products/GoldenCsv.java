@@ -12,16 +12,19 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A golden response as CSV: the header {@code frequency_hz,level_db[,phase_deg]}, then the 241 grid points in order. The
- * frequency may be the exact or the rounded one; lines that begin with # are comments. Values are kept as the 32-bit floats
- * that the record stores, so that file, record and judging agree to the bit.
+ * A golden response as CSV: the header {@code frequency_hz,level_db[,phase_deg]}, then the 241 grid
+ * points in order. The frequency may be the exact or the rounded one; lines that begin with # are
+ * comments. Values are kept as the 32-bit floats that the record stores, so that file, record and
+ * judging agree to the bit.
  */
 final class GoldenCsv {
   private static final String HEADER = "frequency_hz,level_db";
   private static final String PHASE_HEADER = HEADER + ",phase_deg";
   private static final double LOUDEST_DB = 200;
 
-  /** An R80 number lies up to 1.28 % from its exact frequency; the next grid point lies 2.9 % away. */
+  /**
+   * An R80 number lies up to 1.28 % from its exact frequency; the next grid point lies 2.9 % away.
+   */
   private static final double NEAR = 0.014;
 
   private final Problems problems;
@@ -77,7 +80,8 @@ final class GoldenCsv {
     headerSeen = true;
     withPhase = line.equals(PHASE_HEADER);
     if (!withPhase && !line.equals(HEADER)) {
-      problems.add(number, 1, "", Problems.quoted(line), "the header " + HEADER + " or " + PHASE_HEADER);
+      problems.add(
+          number, 1, "", Problems.quoted(line), "the header " + HEADER + " or " + PHASE_HEADER);
     }
   }
 
@@ -86,7 +90,8 @@ final class GoldenCsv {
     int wanted = withPhase ? 3 : 2;
     double[] row = new double[wanted];
     if (cells.length != wanted) {
-      problems.add(number, 1, "", cells.length + " values", wanted + " values with a comma between");
+      problems.add(
+          number, 1, "", cells.length + " values", wanted + " values with a comma between");
     } else {
       row[0] = value(number, "frequency_hz", cells[0], Range.above(0, 1e6));
       row[1] = value(number, "level_db", cells[1], Range.from(-LOUDEST_DB, LOUDEST_DB));
@@ -114,7 +119,12 @@ final class GoldenCsv {
   private void requirePlace(int number, double hz) {
     if (rows.size() < Grid.POINTS && Math.abs(hz / Grid.hz(rows.size()) - 1) > NEAR) {
       String expected = Decimal.text(Grid.label(rows.size()));
-      problems.add(number, 1, "frequency_hz", Decimal.text(hz) + " Hz", "grid point " + (rows.size() + 1) + ", " + expected + " Hz");
+      problems.add(
+          number,
+          1,
+          "frequency_hz",
+          Decimal.text(hz) + " Hz",
+          "grid point " + (rows.size() + 1) + ", " + expected + " Hz");
     }
   }
 
@@ -122,14 +132,21 @@ final class GoldenCsv {
     if (!headerSeen) {
       problems.add(1, 1, "", "no line", "the header " + HEADER + " or " + PHASE_HEADER);
     } else if (rows.size() != Grid.POINTS) {
-      String found = rows.size() > Grid.POINTS ? "more than " + Grid.POINTS : String.valueOf(rows.size());
-      problems.add(lines, 1, "", found + " points", "the " + Grid.POINTS + " grid points from 20 Hz to 20 kHz");
+      String found =
+          rows.size() > Grid.POINTS ? "more than " + Grid.POINTS : String.valueOf(rows.size());
+      problems.add(
+          lines,
+          1,
+          "",
+          found + " points",
+          "the " + Grid.POINTS + " grid points from 20 Hz to 20 kHz");
     }
   }
 
   private GoldenResponse golden() {
     Curve level = Curve.ofFloats(column(1));
-    return new GoldenResponse(level, withPhase ? Optional.of(Canonical.widened(column(2))) : Optional.empty());
+    return new GoldenResponse(
+        level, withPhase ? Optional.of(RealArrays.widened(column(2))) : Optional.empty());
   }
 
   private float[] column(int column) {
@@ -140,9 +157,13 @@ final class GoldenCsv {
     return values;
   }
 
-  /** @return the canonical text: exact frequencies to 0.01 Hz, the shortest decimals of the stored floats, LF */
+  /**
+   * @return the canonical text: exact frequencies to 0.01 Hz, the shortest decimals of the stored
+   *     floats, LF
+   */
   static String write(GoldenResponse golden) {
-    StringBuilder text = new StringBuilder(golden.phaseDeg().isPresent() ? PHASE_HEADER : HEADER).append('\n');
+    StringBuilder text =
+        new StringBuilder(golden.phaseDeg().isPresent() ? PHASE_HEADER : HEADER).append('\n');
     for (int i = 0; i < Grid.POINTS; i++) {
       text.append(Decimal.text(Math.round(Grid.hz(i) * 100) / 100.0)).append(',');
       text.append(shortest(golden.level().at(i)));
@@ -155,6 +176,8 @@ final class GoldenCsv {
   }
 
   private static String shortest(double value) {
-    return value == 0 ? "0" : new BigDecimal(Float.toString((float) value)).stripTrailingZeros().toPlainString();
+    return value == 0
+        ? "0"
+        : new BigDecimal(Float.toString((float) value)).stripTrailingZeros().toPlainString();
   }
 }

@@ -1,6 +1,7 @@
 package evenpair.products;
 
 import evenpair.products.VersionRows.Golden;
+import evenpair.products.VersionViews.ActivationTime;
 import evenpair.products.VersionViews.Approval;
 import evenpair.products.VersionViews.GoldenView;
 import evenpair.web.Page;
@@ -35,7 +36,8 @@ import org.springframework.web.bind.annotation.RestController;
 @RequestMapping("/api/products/{product}/tunings/{tuning}/golden-responses")
 @Tag(name = "products")
 class GoldenResponseController {
-  private static final String EXAMPLE = "frequency_hz,level_db,phase_deg\n19.95,101.748,3.74\n20.54,101.757,3.21\n";
+  private static final String EXAMPLE =
+      "frequency_hz,level_db,phase_deg\n19.95,101.748,3.74\n20.54,101.757,3.21\n";
 
   private final StoredProducts products;
   private final VersionDesk desk;
@@ -48,72 +50,106 @@ class GoldenResponseController {
   }
 
   @GetMapping
-  @Operation(summary = "Versions of the tuning's golden response, the newest first, drafts included")
+  @Operation(
+      summary = "Versions of the tuning's golden response, the newest first, drafts included")
   Page<GoldenView> list(
       @Parameter(example = "sedge-2") @PathVariable("product") String product,
       @Parameter(example = "plain") @PathVariable("tuning") String tuning,
-      @Parameter(description = "go on behind this version") @RequestParam(name = "after", required = false) Integer after,
+      @Parameter(description = "go on behind this version")
+          @RequestParam(name = "after", required = false)
+          Integer after,
       @RequestParam(name = "limit", required = false) Integer limit) {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
     Versions.product(known, product, tuning);
-    List<GoldenView> items = known.goldens(product, tuning).stream()
-        .filter(row -> after == null || row.version() < after)
-        .sorted(Comparator.comparing(Golden::version).reversed())
-        .limit(paging.rowsToRead())
-        .map(row -> views.view(known, row, false))
-        .toList();
+    List<GoldenView> items =
+        known.goldens(product, tuning).stream()
+            .filter(row -> after == null || row.version() < after)
+            .sorted(Comparator.comparing(Golden::version).reversed())
+            .limit(paging.rowsToRead())
+            .map(row -> views.view(known, row, false))
+            .toList();
     return Page.of(items, paging, view -> String.valueOf(view.version()));
   }
 
-  @GetMapping(path = "/{version}", produces = {MediaType.APPLICATION_JSON_VALUE, Bodies.CSV})
+  @GetMapping(
+      path = "/{version}",
+      produces = {MediaType.APPLICATION_JSON_VALUE, Bodies.CSV})
   @Operation(
-      summary = "One version: JSON with the curve, or with Accept: text/csv the text that belongs into limits/",
-      responses = @ApiResponse(
-          responseCode = "200",
-          content = {
-            @Content(mediaType = MediaType.APPLICATION_JSON_VALUE, schema = @Schema(implementation = GoldenView.class)),
-            @Content(mediaType = Bodies.CSV, schema = @Schema(type = "string"), examples = @ExampleObject(EXAMPLE))
-          }))
+      summary =
+          "One version: JSON with the curve, or with Accept: text/csv the text that belongs into"
+              + " limits/",
+      responses =
+          @ApiResponse(
+              responseCode = "200",
+              content = {
+                @Content(
+                    mediaType = MediaType.APPLICATION_JSON_VALUE,
+                    schema = @Schema(implementation = GoldenView.class)),
+                @Content(
+                    mediaType = Bodies.CSV,
+                    schema = @Schema(type = "string"),
+                    examples = @ExampleObject(EXAMPLE))
+              }))
   ResponseEntity<Object> read(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
-      @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*") String accept) {
+      @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*")
+          String accept) {
     Snapshot known = products.snapshot();
     Golden row = Versions.golden(known, product, tuning, version);
     return Bodies.prefers(Bodies.CSV, accept)
-        ? ResponseEntity.ok().contentType(MediaType.parseMediaType("text/csv;charset=UTF-8")).body(GoldenCsv.write(row.response()))
-        : ResponseEntity.ok().contentType(MediaType.APPLICATION_JSON).body(views.view(known, row, true));
+        ? ResponseEntity.ok()
+            .contentType(MediaType.parseMediaType("text/csv;charset=UTF-8"))
+            .body(GoldenCsv.write(row.response()))
+        : ResponseEntity.ok()
+            .contentType(MediaType.APPLICATION_JSON)
+            .body(views.view(known, row, true));
   }
 
   @PostMapping(consumes = Bodies.CSV)
   @Operation(
-      summary = "Drafts a golden response: frequency_hz,level_db[,phase_deg] at the 241 grid points",
-      description = "Every problem is listed with line and what would be right (422, member \"problems\").",
-      requestBody = @io.swagger.v3.oas.annotations.parameters.RequestBody(
-          required = true,
-          content = @Content(mediaType = Bodies.CSV, schema = @Schema(type = "string"), examples = @ExampleObject(EXAMPLE))),
-      responses = @ApiResponse(
-          responseCode = "201", content = @Content(schema = @Schema(implementation = GoldenView.class))))
+      summary =
+          "Drafts a golden response: frequency_hz,level_db[,phase_deg] at the 241 grid points",
+      description =
+          "Every problem is listed with line and what would be right (422, member \"problems\").",
+      requestBody =
+          @io.swagger.v3.oas.annotations.parameters.RequestBody(
+              required = true,
+              content =
+                  @Content(
+                      mediaType = Bodies.CSV,
+                      schema = @Schema(type = "string"),
+                      examples = @ExampleObject(EXAMPLE))),
+      responses =
+          @ApiResponse(
+              responseCode = "201",
+              content = @Content(schema = @Schema(implementation = GoldenView.class))))
   ResponseEntity<GoldenView> draft(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
-      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author") String author,
-      @Parameter(example = "plain-golden.csv", description = "name by which limit sets refer to it; the newest of a name is meant")
+      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author")
+          String author,
+      @Parameter(example = "plain-golden.csv", description = "name by which limit sets refer to it")
           @RequestParam("name")
           String name,
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] csv = Bodies.read(body);
-    int version = desk.draftGolden(product, tuning, requireName(name), csv, VersionViews.requirePerson(author));
-    URI place = URI.create("/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
+    int version =
+        desk.draftGolden(
+            product, tuning, requireName(name), csv, VersionViews.requirePerson(author));
+    URI place =
+        URI.create(
+            "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version));
   }
 
   private static String requireName(String name) {
     if (!LimitSetReader.GOLDEN.matcher(name).matches()) {
-      throw new Refusal(400, "invalid-parameter", "\"name\" must be a file name such as plain-golden.csv.")
+      throw new Refusal(
+              400, "invalid-parameter", "\"name\" must be a file name such as plain-golden.csv.")
           .with("field", "name")
           .with("expected", "a file name such as plain-golden.csv");
     }
@@ -122,7 +158,7 @@ class GoldenResponseController {
 
   @PostMapping("/{version}/approval")
   @Operation(
-      summary = "Signs a draft off; it judges once an approved limit set refers to it",
+      summary = "Signs a draft off; new limit sets mean it by its name from now on",
       description = "409 if the approver is the author, or if it was signed before.")
   GoldenView approve(
       @PathVariable("product") String product,
@@ -130,6 +166,20 @@ class GoldenResponseController {
       @PathVariable("version") int version,
       @Valid @RequestBody Approval approval) {
     desk.approveGolden(product, tuning, version, approval.approver(), approval.reason());
+    return view(product, tuning, version);
+  }
+
+  @PostMapping("/{version}/activation")
+  @Operation(
+      summary =
+          "Says from when new limit sets mean an approved version by its name; sets that exist keep"
+              + " theirs")
+  GoldenView activate(
+      @PathVariable("product") String product,
+      @PathVariable("tuning") String tuning,
+      @PathVariable("version") int version,
+      @Valid @RequestBody ActivationTime time) {
+    desk.activateGolden(product, tuning, version, time.from());
     return view(product, tuning, version);
   }
 

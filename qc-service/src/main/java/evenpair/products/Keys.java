@@ -14,7 +14,8 @@ import java.util.regex.Pattern;
 
 /** Forms of value that several keys share. */
 final class Keys {
-  static final Map<String, EarSimulator> EAR_SIMULATORS = named(EarSimulator.values(), EarSimulator::label);
+  static final Map<String, EarSimulator> EAR_SIMULATORS =
+      named(EarSimulator.values(), EarSimulator::label);
   static final Map<String, Smoothing> SMOOTHINGS = named(Smoothing.values(), Smoothing::label);
 
   /** The largest limit that means anything, dB: a window or match limit above it judges nothing. */

@@ -37,7 +37,8 @@ import org.springframework.web.bind.annotation.RestController;
 class LimitSetController {
   static final String PATH = "/api/products/{product}/tunings/{tuning}/limit-sets";
 
-  private static final String EXAMPLE = """
+  private static final String EXAMPLE =
+      """
       product: sedge-2
       tuning: plain
       version: 4
@@ -69,66 +70,97 @@ class LimitSetController {
   Page<LimitSetView> list(
       @Parameter(example = "sedge-2") @PathVariable("product") String product,
       @Parameter(example = "plain") @PathVariable("tuning") String tuning,
-      @Parameter(description = "go on behind this version") @RequestParam(name = "after", required = false) Integer after,
+      @Parameter(description = "go on behind this version")
+          @RequestParam(name = "after", required = false)
+          Integer after,
       @RequestParam(name = "limit", required = false) Integer limit) {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
     Versions.product(known, product, tuning);
-    List<LimitSetView> items = known.limitSets(product, tuning).stream()
-        .filter(row -> after == null || row.version() < after)
-        .sorted(Comparator.comparing(Limits::version).reversed())
-        .limit(paging.rowsToRead())
-        .map(row -> views.view(known, row, false))
-        .toList();
+    List<LimitSetView> items =
+        known.limitSets(product, tuning).stream()
+            .filter(row -> after == null || row.version() < after)
+            .sorted(Comparator.comparing(Limits::version).reversed())
+            .limit(paging.rowsToRead())
+            .map(row -> views.view(known, row, false))
+            .toList();
     return Page.of(items, paging, view -> String.valueOf(view.version()));
   }
 
-  @GetMapping(path = "/{version}", produces = {MediaType.APPLICATION_JSON_VALUE, Bodies.YAML})
+  @GetMapping(
+      path = "/{version}",
+      produces = {MediaType.APPLICATION_JSON_VALUE, Bodies.YAML})
   @Operation(
-      summary = "One version: JSON, or with Accept: application/yaml the text that belongs into limits/",
-      responses = @ApiResponse(
-          responseCode = "200",
-          content = {
-            @Content(mediaType = MediaType.APPLICATION_JSON_VALUE, schema = @Schema(implementation = LimitSetView.class)),
-            @Content(mediaType = Bodies.YAML, schema = @Schema(type = "string"), examples = @ExampleObject(EXAMPLE))
-          }))
+      summary =
+          "One version: JSON, or with Accept: application/yaml the text that belongs into limits/",
+      responses =
+          @ApiResponse(
+              responseCode = "200",
+              content = {
+                @Content(
+                    mediaType = MediaType.APPLICATION_JSON_VALUE,
+                    schema = @Schema(implementation = LimitSetView.class)),
+                @Content(
+                    mediaType = Bodies.YAML,
+                    schema = @Schema(type = "string"),
+                    examples = @ExampleObject(EXAMPLE))
+              }))
   ResponseEntity<Object> read(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
-      @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*") String accept) {
+      @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*")
+          String accept) {
     Snapshot known = products.snapshot();
     Limits row = Versions.limitSet(known, product, tuning, version);
     return Bodies.prefers(Bodies.YAML, accept)
-        ? ResponseEntity.ok().contentType(MediaType.parseMediaType(Bodies.YAML + ";charset=UTF-8")).body(row.definition())
-        : ResponseEntity.ok().contentType(MediaType.APPLICATION_JSON).body(views.view(known, row, true));
+        ? ResponseEntity.ok()
+            .contentType(MediaType.parseMediaType(Bodies.YAML + ";charset=UTF-8"))
+            .body(row.definition())
+        : ResponseEntity.ok()
+            .contentType(MediaType.APPLICATION_JSON)
+            .body(views.view(known, row, true));
   }
 
-  @PostMapping(consumes = {Bodies.YAML, "application/x-yaml", "text/yaml", MediaType.APPLICATION_JSON_VALUE})
+  @PostMapping(
+      consumes = {Bodies.YAML, "application/x-yaml", "text/yaml", MediaType.APPLICATION_JSON_VALUE})
   @Operation(
       summary = "Drafts a version, in YAML or in JSON with the same keys",
-      description = "Every problem is listed with line, column and what would be right (422, member \"problems\").",
-      requestBody = @io.swagger.v3.oas.annotations.parameters.RequestBody(
-          required = true,
-          content = @Content(mediaType = Bodies.YAML, schema = @Schema(type = "string"), examples = @ExampleObject(EXAMPLE))),
-      responses = @ApiResponse(
-          responseCode = "201", content = @Content(schema = @Schema(implementation = LimitSetView.class))))
+      description =
+          "Every problem is listed with line, column and what would be right (422, member"
+              + " \"problems\").",
+      requestBody =
+          @io.swagger.v3.oas.annotations.parameters.RequestBody(
+              required = true,
+              content =
+                  @Content(
+                      mediaType = Bodies.YAML,
+                      schema = @Schema(type = "string"),
+                      examples = @ExampleObject(EXAMPLE))),
+      responses =
+          @ApiResponse(
+              responseCode = "201",
+              content = @Content(schema = @Schema(implementation = LimitSetView.class))))
   ResponseEntity<LimitSetView> draft(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
-      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author") String author,
+      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author")
+          String author,
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] yaml = Bodies.read(body);
     int version = desk.draftLimitSet(product, tuning, yaml, VersionViews.requirePerson(author));
-    URI place = URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + version);
+    URI place =
+        URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version));
   }
 
   @PostMapping("/{version}/approval")
   @Operation(
       summary = "Signs a draft off; it judges from now on",
-      description = "409 if the approver is the author, if the golden response is not approved, or if it was signed before.")
+      description =
+          "409 if the approver is the author, if the golden response is not approved, or if it was"
+              + " signed before.")
   LimitSetView approve(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
@@ -139,13 +171,16 @@ class LimitSetController {
   }
 
   @PostMapping("/{version}/activation")
-  @Operation(summary = "Says from when an approved version judges; an older version may be taken back into use so")
+  @Operation(
+      summary =
+          "Says from when an approved version judges; an older version may be taken back into use"
+              + " so")
   LimitSetView activate(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Valid @RequestBody ActivationTime time) {
-    desk.activate(product, tuning, version, time.from());
+    desk.activateLimitSet(product, tuning, version, time.from());
     return view(product, tuning, version);
   }
 

@@ -14,7 +14,10 @@ import java.util.regex.Pattern;
 
 /** Reads a limit set from YAML (or JSON), noting every problem with its place before refusing. */
 final class LimitSetReader {
-  /** Keys that may be left out have these values (computation: defaults; verification is common practice, no source). */
+  /**
+   * Keys that may be left out have these values (computation: defaults; verification is common
+   * practice, no source).
+   */
   private static final double SIGNAL_TO_NOISE_DB = 30;
 
   private static final double VERIFICATION_DB = 0.5;
@@ -38,7 +41,8 @@ final class LimitSetReader {
    * @param surroundings what it must fit to
    * @throws UnreadableLimits with every problem found
    */
-  static LimitSet read(String file, byte[] bytes, Surroundings surroundings) throws UnreadableLimits {
+  static LimitSet read(String file, byte[] bytes, Surroundings surroundings)
+      throws UnreadableLimits {
     Problems problems = new Problems(file);
     Optional<YamlMap> root = YamlText.parse(bytes, problems).map();
     problems.throwIfAny();
@@ -55,40 +59,71 @@ final class LimitSetReader {
     var tuning = map.required("tuning").flatMap(Keys::key);
     var version = map.required("version").flatMap(v -> v.whole(1, HIGHEST_VERSION));
     var simulator = map.required("ear-simulator").flatMap(v -> v.oneOf(Keys.EAR_SIMULATORS));
-    var golden = map.required("golden").flatMap(v -> v.text(GOLDEN, "a file name such as plain-golden.csv"));
+    var golden =
+        map.required("golden").flatMap(v -> v.text(GOLDEN, "a file name such as plain-golden.csv"));
     var drive = map.required("drive").flatMap(YamlValue::map).flatMap(this::drive);
     var smoothing = map.required("smoothing").flatMap(v -> v.oneOf(Keys.SMOOTHINGS));
     var level = map.required("level").flatMap(YamlValue::map).flatMap(this::level);
     var regions = map.required("regions").flatMap(RegionReader::read);
     var distortion = map.optional("distortion").map(DistortionReader::read).orElse(List.of());
-    boolean polarity = map.optional("polarity").flatMap(v -> v.oneOf(Map.of("same", true))).orElse(false);
-    OptionalDouble idleNoise = number(map.optional("idle-noise-dba").flatMap(v -> v.number(Range.from(0, 80))));
-    double noise = map.optional("signal-to-noise-db").flatMap(v -> v.number(Range.from(6, 100))).orElse(SIGNAL_TO_NOISE_DB);
-    var seating = map.optional("seating").map(v -> v.map().flatMap(this::seating)).orElse(Optional.of(SEATING));
+    boolean polarity =
+        map.optional("polarity").flatMap(v -> v.oneOf(Map.of("same", true))).orElse(false);
+    OptionalDouble idleNoise =
+        number(map.optional("idle-noise-dba").flatMap(v -> v.number(Range.from(0, 80))));
+    double noise =
+        map.optional("signal-to-noise-db")
+            .flatMap(v -> v.number(Range.from(6, 100)))
+            .orElse(SIGNAL_TO_NOISE_DB);
+    var seating =
+        map.optional("seating")
+            .map(v -> v.map().flatMap(this::seating))
+            .orElse(Optional.of(SEATING));
     double verification =
-        map.optional("verification-db").flatMap(v -> v.number(Range.above(0, 10))).orElse(VERIFICATION_DB);
-    var decision = map.optional("decision").map(v -> v.map().flatMap(this::decision)).orElse(simple());
+        map.optional("verification-db")
+            .flatMap(v -> v.number(Range.above(0, 10)))
+            .orElse(VERIFICATION_DB);
+    var decision =
+        map.optional("decision").map(v -> v.map().flatMap(this::decision)).orElse(simple());
     map.done();
-    level.ifPresent(limit -> regions.ifPresent(list -> RegionReader.requireCover(map, limit.band(), list)));
+    level.ifPresent(
+        limit -> regions.ifPresent(list -> RegionReader.requireCover(map, limit.band(), list)));
     if (!problems.none()) {
       return Optional.empty();
     }
     return Optional.of(
         new LimitSet(
-            product.orElseThrow(), tuning.orElseThrow(), version.orElseThrow(), simulator.orElseThrow(),
-            golden.orElseThrow(), drive.orElseThrow(), smoothing.orElseThrow(), level.orElseThrow(), regions.orElseThrow(),
-            distortion, polarity, idleNoise, noise, seating.orElseThrow(), verification, decision.orElseThrow()));
+            product.orElseThrow(),
+            tuning.orElseThrow(),
+            version.orElseThrow(),
+            simulator.orElseThrow(),
+            golden.orElseThrow(),
+            drive.orElseThrow(),
+            smoothing.orElseThrow(),
+            level.orElseThrow(),
+            regions.orElseThrow(),
+            distortion,
+            polarity,
+            idleNoise,
+            noise,
+            seating.orElseThrow(),
+            verification,
+            decision.orElseThrow()));
   }
 
   private Optional<Drive> drive(YamlMap map) {
-    var voltage = map.optional("mv-rms").map(v -> v.number(Range.above(0, 10_000)).map(Drive.Voltage::new));
-    var digital = map.optional("dbfs").map(v -> v.number(Range.from(-60, 0)).map(Drive.Digital::new));
+    var voltage =
+        map.optional("mv-rms").map(v -> v.number(Range.above(0, 10_000)).map(Drive.Voltage::new));
+    var digital =
+        map.optional("dbfs").map(v -> v.number(Range.from(-60, 0)).map(Drive.Digital::new));
     map.done();
     if (voltage.isPresent() == digital.isPresent()) {
-      map.refuse(voltage.isPresent() ? "both mv-rms and dbfs" : "neither", "one of mv-rms and dbfs");
+      map.refuse(
+          voltage.isPresent() ? "both mv-rms and dbfs" : "neither", "one of mv-rms and dbfs");
       return Optional.empty();
     }
-    return voltage.isPresent() ? voltage.get().map(Drive.class::cast) : digital.get().map(Drive.class::cast);
+    return voltage.isPresent()
+        ? voltage.get().map(Drive.class::cast)
+        : digital.get().map(Drive.class::cast);
   }
 
   private Optional<LevelLimit> level(YamlMap map) {
@@ -99,24 +134,34 @@ final class LimitSetReader {
     if (band.isEmpty() || tolerance.isEmpty() || balance.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new LevelLimit(band.get(), tolerance.get().start(), tolerance.get().end(), balance.get()));
+    return Optional.of(
+        new LevelLimit(band.get(), tolerance.get().start(), tolerance.get().end(), balance.get()));
   }
 
   private Optional<SeatingRules> seating(YamlMap map) {
     int count = map.optional("count").flatMap(v -> v.whole(1, 10)).orElse(SEATING.count());
-    int tries = map.optional("tries").flatMap(v -> v.whole(1, 20)).orElse(Math.max(SEATING.tries(), count));
-    double leak = map.optional("leak-db").flatMap(v -> v.number(Keys.DB_ABOVE_0)).orElse(SEATING.leakDb());
-    double depth = map.optional("depth-percent").flatMap(v -> v.number(Range.above(0, 50))).orElse(SEATING.depthPercent());
+    int tries =
+        map.optional("tries").flatMap(v -> v.whole(1, 20)).orElse(Math.max(SEATING.tries(), count));
+    double leak =
+        map.optional("leak-db").flatMap(v -> v.number(Keys.DB_ABOVE_0)).orElse(SEATING.leakDb());
+    double depth =
+        map.optional("depth-percent")
+            .flatMap(v -> v.number(Range.above(0, 50)))
+            .orElse(SEATING.depthPercent());
     Band search = map.optional("depth-search-hz").flatMap(Keys::band).orElse(SEATING.depthSearch());
     map.done();
     if (tries < count) {
-      map.refuse("tries", tries + " tries for " + count + " seatings", "at least as many tries as seatings");
+      map.refuse(
+          "tries",
+          tries + " tries for " + count + " seatings",
+          "at least as many tries as seatings");
     }
     return Optional.of(new SeatingRules(count, tries, leak, depth, search));
   }
 
   private Optional<DecisionRule> decision(YamlMap map) {
-    Optional<Boolean> guarded = map.required("rule").flatMap(v -> v.oneOf(Map.of("simple", false, "guarded", true)));
+    Optional<Boolean> guarded =
+        map.required("rule").flatMap(v -> v.oneOf(Map.of("simple", false, "guarded", true)));
     if (guarded.isEmpty()) {
       return Optional.empty();
     }
@@ -125,7 +170,9 @@ final class LimitSetReader {
       return simple();
     }
     var guard = map.required("guard").flatMap(v -> v.number(Range.above(0, 3)));
-    var accept = map.required("conditional-pass").flatMap(v -> v.oneOf(Map.of("accept", true, "refuse", false)));
+    var accept =
+        map.required("conditional-pass")
+            .flatMap(v -> v.oneOf(Map.of("accept", true, "refuse", false)));
     map.done();
     return guard.flatMap(g -> accept.map(a -> new DecisionRule(true, g, a)));
   }

@@ -13,7 +13,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** A limit set as the tree of maps, lists, words and numbers that YAML and JSON both write; defaults written out. */
+/**
+ * A limit set as the tree of maps, lists, words and numbers that YAML and JSON both write; defaults
+ * written out.
+ */
 final class LimitSetTree {
   private LimitSetTree() {}
 
@@ -77,13 +80,17 @@ final class LimitSetTree {
   }
 
   private static Object match(Span match) {
-    return match.start() == match.end() ? (Object) match.start() : List.of(match.start(), match.end());
+    return match.start() == match.end()
+        ? (Object) match.start()
+        : List.of(match.start(), match.end());
   }
 
   private static Map<String, Object> distortion(DistortionLimit limit) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("hz", band(limit.band()));
-    limit.orders().ifPresent(orders -> tree.put("orders", List.of(orders.lowest(), orders.highest())));
+    limit
+        .orders()
+        .ifPresent(orders -> tree.put("orders", List.of(orders.lowest(), orders.highest())));
     limit.thdPercent().ifPresent(percent -> tree.put("thd-percent", percent));
     limit.highOrderDb().ifPresent(db -> tree.put("high-order-db", db));
     return tree;
@@ -113,7 +120,9 @@ final class LimitSetTree {
     return List.of(band.fromHz(), band.toHz());
   }
 
-  /** @return as {@link #of}, for a product */
+  /**
+   * @return as {@link #of}, for a product
+   */
   static Map<String, Object> of(ProductDefinition product) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("product", product.key());
@@ -132,7 +141,8 @@ final class LimitSetTree {
     tuning.from().ifPresent(from -> tree.put("from", from));
     Optional.of(tuning.filters())
         .filter(filters -> !filters.isEmpty())
-        .ifPresent(filters -> tree.put("filters", filters.stream().map(LimitSetTree::filter).toList()));
+        .ifPresent(
+            filters -> tree.put("filters", filters.stream().map(LimitSetTree::filter).toList()));
     tuning.gainDb().ifPresent(gain -> tree.put("gain-db", gain));
     tuning.sampleRateHz().ifPresent(rate -> tree.put("sample-rate-hz", rate));
     return tree;

@@ -18,7 +18,8 @@ import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
  * The files of one product.
  *
  * @param name the folder's name
- * @param files by file name: YAML and CSV, each cut one byte beyond the largest size that a reader takes
+ * @param files by file name: YAML and CSV, each cut one byte beyond the largest size that a reader
+ *     takes
  */
 record LimitsFolder(String name, Map<String, byte[]> files) {
 
@@ -30,7 +31,8 @@ record LimitsFolder(String name, Map<String, byte[]> files) {
     try {
       return grouped(folder == null || folder.isBlank() ? packed() : inside(Path.of(folder)));
     } catch (IOException e) {
-      throw new StartRefused("The limits cannot be read: " + e.getMessage() + ".", "Check evenpair.limits.", e);
+      throw new StartRefused(
+          "The limits cannot be read: " + e.getMessage() + ".", "Check evenpair.limits.", e);
     }
   }
 
@@ -45,7 +47,8 @@ record LimitsFolder(String name, Map<String, byte[]> files) {
   private static List<Resource> inside(Path folder) throws IOException {
     if (!Files.isDirectory(folder)) {
       throw new StartRefused(
-          "evenpair.limits names " + folder + ", which is not a folder.", "Name the folder that holds one folder a product.");
+          "evenpair.limits names " + folder + ", which is not a folder.",
+          "Name the folder that holds one folder a product.");
     }
     try (Stream<Path> files = Files.walk(folder, 2)) {
       return files
@@ -60,15 +63,20 @@ record LimitsFolder(String name, Map<String, byte[]> files) {
     Map<String, Map<String, byte[]>> folders = new TreeMap<>();
     for (Resource resource : resources) {
       String[] path = resource.getURL().getPath().split("/");
-      Map<String, byte[]> files = folders.computeIfAbsent(path[path.length - 2], name -> new TreeMap<>());
+      Map<String, byte[]> files =
+          folders.computeIfAbsent(path[path.length - 2], name -> new TreeMap<>());
       try (InputStream in = resource.getInputStream()) {
         files.put(resource.getFilename(), in.readNBytes(YamlText.LARGEST + 1));
       }
     }
-    return folders.entrySet().stream().map(entry -> new LimitsFolder(entry.getKey(), entry.getValue())).toList();
+    return folders.entrySet().stream()
+        .map(entry -> new LimitsFolder(entry.getKey(), entry.getValue()))
+        .toList();
   }
 
-  /** @return the name for problems, such as {@code limits/sedge-2/plain.yaml} */
+  /**
+   * @return the name for problems, such as {@code limits/sedge-2/plain.yaml}
+   */
   String path(String file) {
     return "limits/" + name + "/" + file;
   }

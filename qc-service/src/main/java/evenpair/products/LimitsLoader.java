@@ -21,9 +21,10 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Takes over limits/ before the service listens: a newer version becomes approved (or a draft, where files are not trusted), an
- * older one is passed over, and the same version with another content stops the start. The first version of a tuning judges
- * whatever was measured before it, since nothing else could.
+ * Takes over limits/ before the service listens: a newer version becomes approved (or a draft,
+ * where files are not trusted), an older one is passed over, and the same version with another
+ * content stops the start. The first version of a tuning judges whatever was measured before it,
+ * since nothing else could.
  */
 @Component
 class LimitsLoader implements SmartInitializingSingleton {
@@ -38,7 +39,11 @@ class LimitsLoader implements SmartInitializingSingleton {
   private final Set<String> inFiles = ConcurrentHashMap.newKeySet();
 
   LimitsLoader(
-      VersionStore store, SignedVersions signed, Ids ids, TransactionTemplate transaction, Environment environment) {
+      VersionStore store,
+      SignedVersions signed,
+      Ids ids,
+      TransactionTemplate transaction,
+      Environment environment) {
     this.store = store;
     this.signed = signed;
     this.ids = ids;
@@ -52,7 +57,9 @@ class LimitsLoader implements SmartInitializingSingleton {
     load(LimitsFolder.all(folder));
   }
 
-  /** @return true if that very version stood in limits/ when this process started */
+  /**
+   * @return true if that very version stood in limits/ when this process started
+   */
   boolean inFiles(String digest) {
     return inFiles.contains(digest);
   }
@@ -68,10 +75,15 @@ class LimitsLoader implements SmartInitializingSingleton {
   private static List<FileLimits> read(List<LimitsFolder> folders) {
     List<LimitsProblem> problems = new ArrayList<>();
     List<FileLimits> all =
-        folders.stream().map(folder -> FileLimits.read(folder, problems)).flatMap(Optional::stream).toList();
+        folders.stream()
+            .map(folder -> FileLimits.read(folder, problems))
+            .flatMap(Optional::stream)
+            .toList();
     if (!problems.isEmpty()) {
-      String list = problems.stream().map(problem -> "  " + problem).collect(Collectors.joining("\n"));
-      throw new StartRefused("The limits cannot be taken:\n" + list, "Mend each place and start again.");
+      String list =
+          problems.stream().map(problem -> "  " + problem).collect(Collectors.joining("\n"));
+      throw new StartRefused(
+          "The limits cannot be taken:\n" + list, "Mend each place and start again.");
     }
     return all;
   }
@@ -109,29 +121,60 @@ class LimitsLoader implements SmartInitializingSingleton {
     String digest = Canonical.digest(set, Canonical.digest(file.golden()));
     inFiles.add(digest);
     List<Limits> versions = known.limitSets(set.product(), set.tuning());
-    Optional<Limits> same = versions.stream().filter(row -> row.version() == set.version()).findFirst();
+    Optional<Limits> same =
+        versions.stream().filter(row -> row.version() == set.version()).findFirst();
     same.filter(row -> !row.digest().equals(digest)).ifPresent(row -> refuse(file, row, digest));
     if (same.isPresent()) {
       return trusted && same.get().signOff() == null && approve(same.get(), known);
     }
     if (versions.stream().anyMatch(row -> row.version() > set.version())) {
-      LOG.info("passed over {}: a newer version of {} {} is known", file.path(), set.product(), set.tuning());
+      LOG.info(
+          "passed over {}: a newer version of {} {} is known",
+          file.path(),
+          set.product(),
+          set.tuning());
       return false;
     }
     Golden golden = golden(file, known);
-    Limits limits = new Limits(
-        ids.next(), set.product(), set.tuning(), set.version(), golden.id(), Canonical.text(set), digest, null,
-        signed.now(), null);
+    Limits limits =
+        new Limits(
+            ids.next(),
+            set.product(),
+            set.tuning(),
+            set.version(),
+            golden.id(),
+            Canonical.text(set),
+            digest,
+            null,
+            signed.now(),
+            null);
     store.add(limits);
-    LOG.info("took {}: {} {} version {}, digest {}", file.path(), set.product(), set.tuning(), set.version(), digest);
+    LOG.info(
+        "took {}: {} {} version {}, digest {}",
+        file.path(),
+        set.product(),
+        set.tuning(),
+        set.version(),
+        digest);
     return !trusted || approve(limits, Snapshot.of(store));
   }
 
   private static void refuse(FileSet file, Limits stored, String digest) {
     throw new StartRefused(
-        file.path() + " (with " + file.goldenPath() + ") is version " + stored.version() + " of " + stored.product() + " "
-            + stored.tuning() + " with digest " + digest + ", but the database holds that version with digest "
-            + stored.digest() + ".",
+        file.path()
+            + " (with "
+            + file.goldenPath()
+            + ") is version "
+            + stored.version()
+            + " of "
+            + stored.product()
+            + " "
+            + stored.tuning()
+            + " with digest "
+            + digest
+            + ", but the database holds that version with digest "
+            + stored.digest()
+            + ".",
         "A version never changes: give the file a higher version, or put back what it was.");
   }
 
@@ -140,13 +183,25 @@ class LimitsLoader implements SmartInitializingSingleton {
     String digest = Canonical.digest(file.golden());
     List<Golden> versions = known.goldens(set.product(), set.tuning());
     Optional<Golden> same =
-        versions.stream().filter(g -> g.digest().equals(digest) && g.name().equals(set.golden())).findFirst();
+        versions.stream()
+            .filter(g -> g.digest().equals(digest) && g.name().equals(set.golden()))
+            .findFirst();
     if (same.isPresent()) {
       return same.get();
     }
     int version = versions.stream().mapToInt(Golden::version).max().orElse(0) + 1;
-    Golden golden = new Golden(
-        ids.next(), set.product(), set.tuning(), version, set.golden(), file.golden(), digest, null, signed.now(), null);
+    Golden golden =
+        new Golden(
+            ids.next(),
+            set.product(),
+            set.tuning(),
+            version,
+            set.golden(),
+            file.golden(),
+            digest,
+            null,
+            signed.now(),
+            null);
     store.add(golden);
     return golden;
   }
@@ -155,9 +210,12 @@ class LimitsLoader implements SmartInitializingSingleton {
     Golden golden = known.golden(limits.goldenId());
     if (golden.signOff() == null) {
       signed.approve(golden, null, null);
+      signed.activate(golden, signed.now());
     }
     signed.approve(limits, golden, null, null);
-    boolean first = known.limitSets(limits.product(), limits.tuning()).stream().noneMatch(row -> row.signOff() != null);
+    boolean first =
+        known.limitSets(limits.product(), limits.tuning()).stream()
+            .noneMatch(row -> row.signOff() != null);
     signed.activate(limits, first ? Instant.EPOCH : signed.now());
     return true;
   }

@@ -36,14 +36,18 @@ final class Problems {
     return List.copyOf(found);
   }
 
-  /** @throws UnreadableLimits with everything collected, if there is anything */
+  /**
+   * @throws UnreadableLimits with everything collected, if there is anything
+   */
   void throwIfAny() throws UnreadableLimits {
     if (!found.isEmpty()) {
       throw new UnreadableLimits(found);
     }
   }
 
-  /** @return the text in quotes, cut if it is long */
+  /**
+   * @return the text in quotes, cut if it is long
+   */
   static String quoted(String text) {
     String cut = text.length() > LONGEST_QUOTE ? text.substring(0, LONGEST_QUOTE) + "…" : text;
     return '"' + cut + '"';

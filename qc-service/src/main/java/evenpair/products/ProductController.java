@@ -14,7 +14,9 @@ import org.springframework.web.bind.annotation.RestController;
 
 @RestController
 @RequestMapping("/api/products")
-@Tag(name = "products", description = "Products, their tunings, and the versions of what they are judged by")
+@Tag(
+    name = "products",
+    description = "Products, their tunings, and the versions of what they are judged by")
 class ProductController {
   private final StoredProducts products;
   private final Clock clock;
@@ -24,7 +26,9 @@ class ProductController {
     this.clock = clock;
   }
 
-  /** @param activeLimitSet the version that judges now; null if there is none */
+  /**
+   * @param activeLimitSet the version that judges now; null if there is none
+   */
   record TuningView(
       @Schema(example = "plain") String tuning,
       @Schema(example = "true") boolean required,
@@ -44,22 +48,30 @@ class ProductController {
   @Operation(summary = "Every product with its tunings and the limit set that judges each now")
   ProductList all() {
     Snapshot known = products.snapshot();
-    return new ProductList(known.products().stream().map(product -> view(known, product)).toList(), null);
+    return new ProductList(
+        known.products().stream().map(product -> view(known, product)).toList(), null);
   }
 
   private ProductView view(Snapshot known, ProductDefinition product) {
     Instant now = clock.instant();
     return new ProductView(
-        product.key(), product.name(), product.maker(), product.serialPattern(), product.earSimulator().label(),
+        product.key(),
+        product.name(),
+        product.maker(),
+        product.serialPattern(),
+        product.earSimulator().label(),
         product.tunings().stream().map(tuning -> view(known, product.key(), tuning, now)).toList());
   }
 
-  private static TuningView view(Snapshot known, String product, TuningDefinition tuning, Instant now) {
-    Integer active = known.activeAt(product, tuning.key(), now)
-        .flatMap(activation -> known.stored(activation.limitSetId()))
-        .map(StoredLimitSet::set)
-        .map(set -> set.version())
-        .orElse(null);
+  private static TuningView view(
+      Snapshot known, String product, TuningDefinition tuning, Instant now) {
+    Integer active =
+        known
+            .activeAt(product, tuning.key(), now)
+            .flatMap(activation -> known.stored(activation.version()))
+            .map(StoredLimitSet::set)
+            .map(set -> set.version())
+            .orElse(null);
     return new TuningView(tuning.key(), tuning.required(), active);
   }
 }

@@ -1,14 +1,19 @@
 package evenpair.products;
 
+import evenpair.acoustics.EarSimulator;
 import evenpair.products.Products.Product;
 import evenpair.products.Products.Tuning;
-import evenpair.acoustics.EarSimulator;
 import java.util.List;
 import java.util.Optional;
 
 /** A product as {@code product.yaml} defines it. */
 record ProductDefinition(
-    String key, String name, String maker, String serialPattern, EarSimulator earSimulator, List<TuningDefinition> tunings) {
+    String key,
+    String name,
+    String maker,
+    String serialPattern,
+    EarSimulator earSimulator,
+    List<TuningDefinition> tunings) {
   ProductDefinition {
     tunings = List.copyOf(tunings);
   }

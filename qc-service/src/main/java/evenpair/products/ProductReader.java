@@ -43,11 +43,16 @@ final class ProductReader {
     var simulator = map.required("ear-simulator").flatMap(v -> v.oneOf(Keys.EAR_SIMULATORS));
     var tunings = map.required("tunings").map(ProductReader::tunings).orElse(List.of());
     map.done();
-    if (key.isEmpty() || name.isEmpty() || maker.isEmpty() || serials.isEmpty() || simulator.isEmpty()) {
+    if (key.isEmpty()
+        || name.isEmpty()
+        || maker.isEmpty()
+        || serials.isEmpty()
+        || simulator.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
-        new ProductDefinition(key.get(), name.get(), maker.get(), serials.get(), simulator.get(), tunings));
+        new ProductDefinition(
+            key.get(), name.get(), maker.get(), serials.get(), simulator.get(), tunings));
   }
 
   private static Optional<String> serialPattern(YamlValue value) {
@@ -66,12 +71,17 @@ final class ProductReader {
     return tunings;
   }
 
-  /** @param before names already listed: a tuning derives from one of these, so that there is no circle */
+  /**
+   * @param before names already listed: a tuning derives from one of these, so that there is no
+   *     circle
+   */
   private static Optional<TuningDefinition> tuning(YamlMap map, Set<String> before) {
     var key = map.required("name").flatMap(Keys::key);
     var required = map.required("required").flatMap(YamlValue::truth);
     var from = map.optional("from").flatMap(Keys::key);
-    var rate = map.optional("sample-rate-hz").flatMap(v -> v.number(Range.from(LOWEST_RATE, HIGHEST_RATE)));
+    var rate =
+        map.optional("sample-rate-hz")
+            .flatMap(v -> v.number(Range.from(LOWEST_RATE, HIGHEST_RATE)));
     double highest = rate.orElse(HIGHEST_RATE) / 2;
     var filters = map.optional("filters").map(v -> filters(v, highest)).orElse(List.of());
     var gain = map.optional("gain-db").flatMap(v -> v.number(Keys.DB));
@@ -79,9 +89,13 @@ final class ProductReader {
     requireWhole(map);
     from.filter(f -> !before.contains(f)).ifPresent(f -> unlisted(map, f));
     if (key.isPresent() && !before.add(key.get())) {
-      map.refuse("name", Problems.quoted(key.get()) + " a second time", "a name of its own for each tuning");
+      map.refuse(
+          "name",
+          Problems.quoted(key.get()) + " a second time",
+          "a name of its own for each tuning");
     }
-    return key.flatMap(k -> required.map(r -> new TuningDefinition(k, r, from, filters, gain, rate)));
+    return key.flatMap(
+        k -> required.map(r -> new TuningDefinition(k, r, from, filters, gain, rate)));
   }
 
   private static void unlisted(YamlMap map, String from) {
@@ -114,7 +128,8 @@ final class ProductReader {
     var q = map.required("q").flatMap(v -> v.number(Range.above(0, 100)));
     map.done();
     hz.filter(f -> f == highestHz)
-        .ifPresent(f -> map.refuse("hz", Decimal.text(f), "a frequency below half of sample-rate-hz"));
+        .ifPresent(
+            f -> map.refuse("hz", Decimal.text(f), "a frequency below half of sample-rate-hz"));
     if (kind.isEmpty() || hz.isEmpty() || gain.isEmpty() || q.isEmpty()) {
       return Optional.empty();
     }

@@ -14,9 +14,13 @@ record Range(double lowest, boolean lowestAllowed, double highest) {
     return (lowestAllowed ? value >= lowest : value > lowest) && value <= highest;
   }
 
-  /** @return such as {@code a number above 0, at most 40} */
+  /**
+   * @return such as {@code a number above 0, at most 40}
+   */
   String words() {
-    return (lowestAllowed ? "a number from " : "a number above ") + Decimal.text(lowest)
-        + (lowestAllowed ? " to " : ", at most ") + Decimal.text(highest);
+    return (lowestAllowed ? "a number from " : "a number above ")
+        + Decimal.text(lowest)
+        + (lowestAllowed ? " to " : ", at most ")
+        + Decimal.text(highest);
   }
 }

@@ -12,7 +12,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 
-/** Signs versions off and activates them, each with its ledger entry. To be called inside a transaction that holds the lock. */
+/**
+ * Signs versions off and activates them, each with its ledger entry. To be called inside a
+ * transaction that holds the lock.
+ */
 @Component
 class SignedVersions {
   private final VersionStore store;
@@ -27,50 +30,115 @@ class SignedVersions {
     this.clock = clock;
   }
 
-  /** @return now, cut to what the database keeps, so that an instant read back is the one written */
+  /**
+   * @return now, cut to what the database keeps, so that an instant read back is the one written
+   */
   Instant now() {
     return clock.instant().truncatedTo(ChronoUnit.MICROS);
   }
 
   /** What the ledger seals of a golden response; {@code from} is {@code file} or {@code screen}. */
   record GoldenEntry(
-      String product, String tuning, int version, String digest, String from, UUID author, UUID approver, Instant at) {}
+      String product,
+      String tuning,
+      int version,
+      String digest,
+      String from,
+      UUID author,
+      UUID approver,
+      Instant at) {}
 
   /** What the ledger seals of a limit set. */
   record LimitSetEntry(
-      String product, String tuning, int version, String digest, int goldenVersion, String goldenDigest,
-      String from, UUID author, UUID approver, Instant at) {}
+      String product,
+      String tuning,
+      int version,
+      String digest,
+      int goldenVersion,
+      String goldenDigest,
+      String from,
+      UUID author,
+      UUID approver,
+      Instant at) {}
 
-  /** What the ledger seals of an activation. */
-  record ActivationEntry(String product, String tuning, int version, String digest, Instant activeFrom, Instant at) {}
+  /** What the ledger seals of an activation, of a limit set or a golden response. */
+  record ActivationEntry(
+      String product, String tuning, int version, String digest, Instant activeFrom, Instant at) {}
 
-  /** @param approver null: trusted as a file */
+  /**
+   * @param approver null: trusted as a file
+   */
   void approve(Golden golden, UUID approver, String reason) {
     SignOff signOff = new SignOff(approver, reason, now());
     store.signGolden(golden.id(), signOff);
-    GoldenEntry entry = new GoldenEntry(
-        golden.product(), golden.tuning(), golden.version(), golden.digest(), from(approver), golden.author(), approver,
-        signOff.at());
+    GoldenEntry entry =
+        new GoldenEntry(
+            golden.product(),
+            golden.tuning(),
+            golden.version(),
+            golden.digest(),
+            from(approver),
+            golden.author(),
+            approver,
+            signOff.at());
     ledger.append("golden-response-approved", golden.id(), entry);
   }
 
-  /** @param approver null: trusted as a file */
+  /**
+   * @param approver null: trusted as a file
+   */
   void approve(Limits limits, Golden golden, UUID approver, String reason) {
     SignOff signOff = new SignOff(approver, reason, now());
     store.signLimits(limits.id(), signOff);
-    LimitSetEntry entry = new LimitSetEntry(
-        limits.product(), limits.tuning(), limits.version(), limits.digest(), golden.version(), golden.digest(),
-        from(approver), limits.author(), approver, signOff.at());
+    LimitSetEntry entry =
+        new LimitSetEntry(
+            limits.product(),
+            limits.tuning(),
+            limits.version(),
+            limits.digest(),
+            golden.version(),
+            golden.digest(),
+            from(approver),
+            limits.author(),
+            approver,
+            signOff.at());
     ledger.append("limit-set-approved", limits.id(), entry);
   }
 
-  /** @param from the first instant at which the version judges */
+  /**
+   * @param from the first instant at which the version judges
+   */
   void activate(Limits limits, Instant from) {
     Instant now = now();
-    store.add(ids.next(), new Activation(limits.id(), from.truncatedTo(ChronoUnit.MICROS), now));
-    ActivationEntry entry = new ActivationEntry(
-        limits.product(), limits.tuning(), limits.version(), limits.digest(), from.truncatedTo(ChronoUnit.MICROS), now);
+    store.activateLimits(
+        ids.next(), new Activation(limits.id(), from.truncatedTo(ChronoUnit.MICROS), now));
+    ActivationEntry entry =
+        new ActivationEntry(
+            limits.product(),
+            limits.tuning(),
+            limits.version(),
+            limits.digest(),
+            from.truncatedTo(ChronoUnit.MICROS),
+            now);
     ledger.append("limit-set-activated", limits.id(), entry);
+  }
+
+  /**
+   * @param from the first instant at which new limit sets mean this version by its name
+   */
+  void activate(Golden golden, Instant from) {
+    Instant now = now();
+    store.activateGolden(
+        ids.next(), new Activation(golden.id(), from.truncatedTo(ChronoUnit.MICROS), now));
+    ActivationEntry entry =
+        new ActivationEntry(
+            golden.product(),
+            golden.tuning(),
+            golden.version(),
+            golden.digest(),
+            from.truncatedTo(ChronoUnit.MICROS),
+            now);
+    ledger.append("golden-response-activated", golden.id(), entry);
   }
 
   private static String from(UUID approver) {

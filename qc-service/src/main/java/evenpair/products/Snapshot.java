@@ -33,8 +33,9 @@ final class Snapshot {
   }
 
   /**
-   * Reads the number first: what changes while the rest is read is read again at the next comparison. A limit set is read
-   * before its golden response can be missed, since goldens are added first.
+   * Reads the number first: what changes while the rest is read is read again at the next
+   * comparison. A limit set is read before its golden response can be missed, since goldens are
+   * added first.
    */
   static Snapshot of(VersionStore store) {
     return new Snapshot(store.changeNumber(), store);
@@ -42,10 +43,16 @@ final class Snapshot {
 
   private StoredLimitSet stored(Limits row) {
     try {
-      LimitSet set = LimitSetReader.read("limit set " + row.id(), Canonical.bytes(row.definition()));
+      LimitSet set =
+          LimitSetReader.read("limit set " + row.id(), Canonical.bytes(row.definition()));
       Golden golden = goldens.get(row.goldenId());
       return new StoredLimitSet(
-          row.id(), set, golden.id(), golden.response(), row.digest(), Judges.forLimits(set, golden.response()));
+          row.id(),
+          set,
+          golden.id(),
+          golden.response(),
+          row.digest(),
+          Judges.forLimits(set, golden.response()));
     } catch (UnreadableLimits e) {
       throw new IllegalStateException("a stored limit set cannot be read", e);
     }
@@ -63,18 +70,26 @@ final class Snapshot {
     return Optional.ofNullable(products.get(key));
   }
 
-  /** @return versions of the tuning, drafts included, rising */
+  /**
+   * @return versions of the tuning, drafts included, rising
+   */
   List<Limits> limitSets(String product, String tuning) {
-    return rows.values().stream().filter(r -> r.product().equals(product) && r.tuning().equals(tuning)).toList();
+    return rows.values().stream()
+        .filter(r -> r.product().equals(product) && r.tuning().equals(tuning))
+        .toList();
   }
 
   Optional<Limits> limitSet(String product, String tuning, int version) {
     return limitSets(product, tuning).stream().filter(row -> row.version() == version).findFirst();
   }
 
-  /** @return versions of the tuning, drafts included, rising */
+  /**
+   * @return versions of the tuning, drafts included, rising
+   */
   List<Golden> goldens(String product, String tuning) {
-    return goldens.values().stream().filter(g -> g.product().equals(product) && g.tuning().equals(tuning)).toList();
+    return goldens.values().stream()
+        .filter(g -> g.product().equals(product) && g.tuning().equals(tuning))
+        .toList();
   }
 
   Golden golden(UUID id) {
@@ -85,22 +100,45 @@ final class Snapshot {
     return Optional.ofNullable(stored.get(id));
   }
 
-  /** @return the activation that holds at that instant: the latest one up to it, the one set last of equal ones */
+  /**
+   * @return the activation that holds at that instant: the latest one up to it, the one set last of
+   *     equal ones
+   */
   Optional<Activation> activeAt(String product, String tuning, Instant at) {
     return activations.stream()
         .filter(activation -> !activation.from().isAfter(at))
-        .filter(activation -> isOf(rows.get(activation.limitSetId()), product, tuning))
+        .filter(activation -> isOf(rows.get(activation.version()), product, tuning))
         .max(Comparator.comparing(Activation::from).thenComparing(Activation::setAt));
+  }
+
+  /**
+   * @return the golden response that a new set of the tuning means by a name: the active one, else
+   *     the newest of that name
+   */
+  Optional<Golden> golden(String product, String tuning, String name, Instant at) {
+    List<Golden> named =
+        goldens(product, tuning).stream().filter(golden -> golden.name().equals(name)).toList();
+    Optional<Golden> active =
+        activations.stream()
+            .filter(activation -> !activation.from().isAfter(at))
+            .filter(
+                activation ->
+                    named.stream().anyMatch(golden -> golden.id().equals(activation.version())))
+            .max(Comparator.comparing(Activation::from).thenComparing(Activation::setAt))
+            .map(activation -> goldens.get(activation.version()));
+    return active.or(() -> named.stream().reduce((older, newer) -> newer));
   }
 
   private static boolean isOf(Limits row, String product, String tuning) {
     return row != null && row.product().equals(product) && row.tuning().equals(tuning);
   }
 
-  /** @return from when the version judges, by its last activation; empty if it never was activated */
-  Optional<Instant> activeFrom(UUID limitSet) {
+  /**
+   * @return from when the version holds, by its last activation; empty if it never was activated
+   */
+  Optional<Instant> activeFrom(UUID version) {
     return activations.stream()
-        .filter(activation -> activation.limitSetId().equals(limitSet))
+        .filter(activation -> activation.version().equals(version))
         .max(Comparator.comparing(Activation::setAt))
         .map(Activation::from);
   }

@@ -7,7 +7,10 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 
-/** Answers from a snapshot in memory, which is read again when the change number in the database is another one. */
+/**
+ * Answers from a snapshot in memory, which is read again when the change number in the database is
+ * another one.
+ */
 @Component
 class StoredProducts implements Products {
   private final VersionStore store;
@@ -18,8 +21,8 @@ class StoredProducts implements Products {
   }
 
   /**
-   * @return what every committed change up to now made of it. Not to be called by a transaction that changes versions itself:
-   *     it would keep what may still be rolled back
+   * @return what every committed change up to now made of it. Not to be called by a transaction
+   *     that changes versions itself: it would keep what may still be rolled back
    */
   Snapshot snapshot() {
     Snapshot known = latest;
@@ -43,7 +46,10 @@ class StoredProducts implements Products {
   @Override
   public Optional<StoredLimitSet> activeAt(String product, String tuning, Instant at) {
     Snapshot snapshot = snapshot();
-    return snapshot.activeAt(product, tuning, at).map(Activation::limitSetId).flatMap(snapshot::stored);
+    return snapshot
+        .activeAt(product, tuning, at)
+        .map(Activation::version)
+        .flatMap(snapshot::stored);
   }
 
   @Override

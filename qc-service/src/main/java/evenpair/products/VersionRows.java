@@ -19,8 +19,16 @@ final class VersionRows {
    * @param signOff null: a draft
    */
   record Golden(
-      UUID id, String product, String tuning, int version, String name, GoldenResponse response, String digest,
-      UUID author, Instant madeAt, SignOff signOff) {}
+      UUID id,
+      String product,
+      String tuning,
+      int version,
+      String name,
+      GoldenResponse response,
+      String digest,
+      UUID author,
+      Instant madeAt,
+      SignOff signOff) {}
 
   /**
    * @param definition the canonical YAML
@@ -28,8 +36,19 @@ final class VersionRows {
    * @param signOff null: a draft
    */
   record Limits(
-      UUID id, String product, String tuning, int version, UUID goldenId, String definition, String digest,
-      UUID author, Instant madeAt, SignOff signOff) {}
+      UUID id,
+      String product,
+      String tuning,
+      int version,
+      UUID goldenId,
+      String definition,
+      String digest,
+      UUID author,
+      Instant madeAt,
+      SignOff signOff) {}
 
-  record Activation(UUID limitSetId, Instant from, Instant setAt) {}
+  /**
+   * @param version the limit set's or the golden response's id
+   */
+  record Activation(UUID version, Instant from, Instant setAt) {}
 }

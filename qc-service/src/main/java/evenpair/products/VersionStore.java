@@ -6,7 +6,6 @@ import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionRows.Limits;
 import evenpair.products.VersionRows.SignOff;
 import evenpair.tolerance.GoldenResponse;
-import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
@@ -17,10 +16,16 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** The products' tables, by plain JDBC: rows are only added (a product's definition apart), and read all at once. */
+/**
+ * The products' tables, by plain JDBC: rows are only added (a product's definition apart), and read
+ * all at once.
+ */
 @Component
 class VersionStore {
-  /** Names the one lock under which products and versions are written; any number that nothing else here uses. */
+  /**
+   * Names the one lock under which products and versions are written; any number that nothing else
+   * here uses.
+   */
   private static final long ADVISORY_LOCK = 0x4C494D4954534554L;
 
   private static final String SIGN_OFF_COLUMNS = "s.approver, s.reason, s.signed_at";
@@ -31,12 +36,17 @@ class VersionStore {
     this.jdbc = jdbc;
   }
 
-  /** Waits until no other transaction, of any process, writes versions. Held until the transaction ends. */
+  /**
+   * Waits until no other transaction, of any process, writes versions. Held until the transaction
+   * ends.
+   */
   void lock() {
     jdbc.sql("select pg_advisory_xact_lock(?)").param(ADVISORY_LOCK).query((row, n) -> 1).list();
   }
 
-  /** @return the number that grows with every change */
+  /**
+   * @return the number that grows with every change
+   */
   long changeNumber() {
     return jdbc.sql("select number from limits_change").query(Long.class).single();
   }
@@ -47,142 +57,232 @@ class VersionStore {
   }
 
   List<ProductDefinition> products() {
-    return jdbc.sql("select key, definition from product order by key").query(VersionStore::product).list();
+    return jdbc.sql("select key, definition from product order by key")
+        .query(VersionStore::product)
+        .list();
   }
 
   private static ProductDefinition product(ResultSet row, int n) throws SQLException {
     try {
-      return ProductReader.read("product " + row.getString("key"), Canonical.bytes(row.getString("definition")));
+      return ProductReader.read(
+          "product " + row.getString("key"), Canonical.bytes(row.getString("definition")));
     } catch (UnreadableLimits e) {
       throw new IllegalStateException("a stored product cannot be read", e);
     }
   }
 
   Optional<String> productDigest(String key) {
-    return jdbc.sql("select digest from product where key = ?").param(key).query(String.class).optional();
+    return jdbc.sql("select digest from product where key = ?")
+        .param(key)
+        .query(String.class)
+        .optional();
   }
 
-  /** Adds the product or takes over its new definition; tunings that it no longer lists stay, unlisted. */
+  /**
+   * Adds the product or takes over its new definition; tunings that it no longer lists stay,
+   * unlisted.
+   */
   void put(ProductDefinition product, Instant now) {
-    jdbc.sql("""
+    jdbc.sql(
+            """
             insert into product (key, name, maker, serial_pattern, ear_simulator, definition, digest, changed_at)
             values (?, ?, ?, ?, ?, ?, ?, ?)
             on conflict (key) do update set name = excluded.name, maker = excluded.maker,
               serial_pattern = excluded.serial_pattern, ear_simulator = excluded.ear_simulator,
-              definition = excluded.definition, digest = excluded.digest, changed_at = excluded.changed_at""")
-        .params(product.key(), product.name(), product.maker(), product.serialPattern(), product.earSimulator().label(),
-            Canonical.text(product), Canonical.digest(product), Timestamp.from(now))
+              definition = excluded.definition, digest = excluded.digest, changed_at = excluded.changed_at\
+            """)
+        .params(
+            product.key(),
+            product.name(),
+            product.maker(),
+            product.serialPattern(),
+            product.earSimulator().label(),
+            Canonical.text(product),
+            Canonical.digest(product),
+            Timestamp.from(now))
         .update();
-    jdbc.sql("update tuning set listed = false, required = false where product = ?").param(product.key()).update();
+    jdbc.sql("update tuning set listed = false, required = false where product = ?")
+        .param(product.key())
+        .update();
     for (int place = 0; place < product.tunings().size(); place++) {
       put(product.key(), product.tunings().get(place), place);
     }
   }
 
   private void put(String product, ProductDefinition.TuningDefinition tuning, int place) {
-    jdbc.sql("""
+    jdbc.sql(
+            """
             insert into tuning (product, key, place, required, listed) values (?, ?, ?, ?, true)
-            on conflict (product, key) do update set place = excluded.place, required = excluded.required, listed = true""")
+            on conflict (product, key) do update set place = excluded.place, required = excluded.required, listed = true\
+            """)
         .params(product, tuning.key(), place, tuning.required())
         .update();
   }
 
   List<Golden> goldens() {
-    return jdbc.sql("select g.*, " + SIGN_OFF_COLUMNS
-            + " from golden_response g left join golden_response_sign_off s on s.golden_id = g.id"
-            + " order by g.product, g.tuning, g.version")
+    return jdbc.sql(
+            "select g.*, "
+                + SIGN_OFF_COLUMNS
+                + " from golden_response g left join golden_response_sign_off s on s.golden_id ="
+                + " g.id order by g.product, g.tuning, g.version")
         .query((row, n) -> golden(row))
         .list();
   }
 
   private static Golden golden(ResultSet row) throws SQLException {
     return new Golden(
-        row.getObject("id", UUID.class), row.getString("product"), row.getString("tuning"), row.getInt("version"),
-        row.getString("name"), response(row), row.getString("digest"), row.getObject("author", UUID.class),
-        instant(row, "made_at"), signOff(row));
+        row.getObject("id", UUID.class),
+        row.getString("product"),
+        row.getString("tuning"),
+        row.getInt("version"),
+        row.getString("name"),
+        response(row),
+        row.getString("digest"),
+        row.getObject("author", UUID.class),
+        instant(row, "made_at"),
+        signOff(row));
   }
 
   private static GoldenResponse response(ResultSet row) throws SQLException {
-    Optional<double[]> phase = Optional.ofNullable(row.getArray("phase_deg")).map(VersionStore::floats).map(Canonical::widened);
-    return new GoldenResponse(Curve.ofFloats(floats(row.getArray("level_db"))), phase);
-  }
-
-  private static float[] floats(Array array) {
-    try {
-      Float[] boxed = (Float[]) array.getArray();
-      float[] values = new float[boxed.length];
-      for (int i = 0; i < values.length; i++) {
-        values[i] = boxed[i];
-      }
-      return values;
-    } catch (SQLException e) {
-      throw new IllegalStateException("a stored curve cannot be read", e);
-    }
+    Optional<double[]> phase =
+        Optional.ofNullable(row.getArray("phase_deg"))
+            .map(RealArrays::floats)
+            .map(RealArrays::widened);
+    return new GoldenResponse(Curve.ofFloats(RealArrays.floats(row.getArray("level_db"))), phase);
   }
 
   void add(Golden golden) {
-    jdbc.sql("""
+    jdbc.sql(
+            """
             insert into golden_response (id, product, tuning, version, name, level_db, phase_deg, digest, author, made_at)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-        .params(golden.id(), golden.product(), golden.tuning(), golden.version(), golden.name(),
-            golden.response().level().toFloats(), golden.response().phaseDeg().map(Canonical::narrowed).orElse(null),
-            golden.digest(), golden.author(), Timestamp.from(golden.madeAt()))
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)\
+            """)
+        .params(
+            golden.id(),
+            golden.product(),
+            golden.tuning(),
+            golden.version(),
+            golden.name(),
+            golden.response().level().toFloats(),
+            golden.response().phaseDeg().map(RealArrays::narrowed).orElse(null),
+            golden.digest(),
+            golden.author(),
+            Timestamp.from(golden.madeAt()))
         .update();
   }
 
   void signGolden(UUID golden, SignOff signOff) {
-    jdbc.sql("insert into golden_response_sign_off (golden_id, approver, reason, signed_at) values (?, ?, ?, ?)")
+    jdbc.sql(
+            "insert into golden_response_sign_off (golden_id, approver, reason, signed_at) values"
+                + " (?, ?, ?, ?)")
         .params(golden, signOff.approver(), signOff.reason(), Timestamp.from(signOff.at()))
         .update();
   }
 
   List<Limits> limitSets() {
-    return jdbc.sql("select l.*, " + SIGN_OFF_COLUMNS
-            + " from limit_set l left join limit_set_sign_off s on s.limit_set_id = l.id"
-            + " order by l.product, l.tuning, l.version")
+    return jdbc.sql(
+            "select l.*, "
+                + SIGN_OFF_COLUMNS
+                + " from limit_set l left join limit_set_sign_off s on s.limit_set_id = l.id"
+                + " order by l.product, l.tuning, l.version")
         .query((row, n) -> limits(row))
         .list();
   }
 
   private static Limits limits(ResultSet row) throws SQLException {
     return new Limits(
-        row.getObject("id", UUID.class), row.getString("product"), row.getString("tuning"), row.getInt("version"),
-        row.getObject("golden_id", UUID.class), row.getString("definition"), row.getString("digest"),
-        row.getObject("author", UUID.class), instant(row, "made_at"), signOff(row));
+        row.getObject("id", UUID.class),
+        row.getString("product"),
+        row.getString("tuning"),
+        row.getInt("version"),
+        row.getObject("golden_id", UUID.class),
+        row.getString("definition"),
+        row.getString("digest"),
+        row.getObject("author", UUID.class),
+        instant(row, "made_at"),
+        signOff(row));
   }
 
   void add(Limits limits) {
-    jdbc.sql("""
+    jdbc.sql(
+            """
             insert into limit_set (id, product, tuning, version, golden_id, definition, digest, author, made_at)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?)""")
-        .params(limits.id(), limits.product(), limits.tuning(), limits.version(), limits.goldenId(), limits.definition(),
-            limits.digest(), limits.author(), Timestamp.from(limits.madeAt()))
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?)\
+            """)
+        .params(
+            limits.id(),
+            limits.product(),
+            limits.tuning(),
+            limits.version(),
+            limits.goldenId(),
+            limits.definition(),
+            limits.digest(),
+            limits.author(),
+            Timestamp.from(limits.madeAt()))
         .update();
   }
 
   void signLimits(UUID limitSet, SignOff signOff) {
-    jdbc.sql("insert into limit_set_sign_off (limit_set_id, approver, reason, signed_at) values (?, ?, ?, ?)")
+    jdbc.sql(
+            "insert into limit_set_sign_off (limit_set_id, approver, reason, signed_at) values (?,"
+                + " ?, ?, ?)")
         .params(limitSet, signOff.approver(), signOff.reason(), Timestamp.from(signOff.at()))
         .update();
   }
 
+  /**
+   * @return those of limit sets and of golden responses together, in the order set; ids tell them
+   *     apart
+   */
   List<Activation> activations() {
-    return jdbc.sql("select limit_set_id, active_from, set_at from limit_set_activation order by set_at, id")
-        .query((row, n) ->
-            new Activation(row.getObject("limit_set_id", UUID.class), instant(row, "active_from"), instant(row, "set_at")))
+    return jdbc.sql(
+            """
+            select limit_set_id as version, active_from, set_at, id from limit_set_activation
+            union all select golden_id, active_from, set_at, id from golden_response_activation
+            order by set_at, id\
+            """)
+        .query(
+            (row, n) ->
+                new Activation(
+                    row.getObject("version", UUID.class),
+                    instant(row, "active_from"),
+                    instant(row, "set_at")))
         .list();
   }
 
-  void add(UUID id, Activation activation) {
-    jdbc.sql("insert into limit_set_activation (id, limit_set_id, active_from, set_at) values (?, ?, ?, ?)")
-        .params(id, activation.limitSetId(), Timestamp.from(activation.from()), Timestamp.from(activation.setAt()))
+  void activateLimits(UUID id, Activation activation) {
+    activate(
+        "insert into limit_set_activation (id, limit_set_id, active_from, set_at) values (?, ?, ?,"
+            + " ?)",
+        id,
+        activation);
+  }
+
+  void activateGolden(UUID id, Activation activation) {
+    activate(
+        "insert into golden_response_activation (id, golden_id, active_from, set_at) values (?, ?,"
+            + " ?, ?)",
+        id,
+        activation);
+  }
+
+  private void activate(String insert, UUID id, Activation activation) {
+    jdbc.sql(insert)
+        .params(
+            id,
+            activation.version(),
+            Timestamp.from(activation.from()),
+            Timestamp.from(activation.setAt()))
         .update();
   }
 
   private static SignOff signOff(ResultSet row) throws SQLException {
     return row.getTimestamp("signed_at") == null
         ? null
-        : new SignOff(row.getObject("approver", UUID.class), row.getString("reason"), instant(row, "signed_at"));
+        : new SignOff(
+            row.getObject("approver", UUID.class),
+            row.getString("reason"),
+            instant(row, "signed_at"));
   }
 
   private static Instant instant(ResultSet row, String column) throws SQLException {

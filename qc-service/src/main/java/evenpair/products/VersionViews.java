@@ -39,21 +39,27 @@ class VersionViews {
   /** The body of a sign-off. */
   record Approval(
       @Schema(example = "qe-2", description = "who signs; not the author")
-          @NotNull(message = PERSON_RULE) @Pattern(regexp = PERSON, message = PERSON_RULE)
+          @NotNull(message = PERSON_RULE)
+          @Pattern(regexp = PERSON, message = PERSON_RULE)
           String approver,
       @Schema(example = "Batch SW-2647 sits 0.3 dB inside the old treble window.")
-          @NotNull(message = REASON_RULE) @Pattern(regexp = REASON, message = REASON_RULE)
+          @NotNull(message = REASON_RULE)
+          @Pattern(regexp = REASON, message = REASON_RULE)
           String reason) {}
 
   /** The body of an activation. */
   record ActivationTime(
-      @Schema(example = "2026-12-01T06:00:00Z", description = "ISO 8601; now if absent") Instant from) {}
+      @Schema(example = "2026-12-01T06:00:00Z", description = "ISO 8601; now if absent")
+          Instant from) {}
 
-  /** @param person as given in the query @throws Refusal 400 if it is no name */
+  /**
+   * @param person as given in the query @throws Refusal 400 if it is no name
+   */
   static String requirePerson(String person) {
     if (person == null || !person.matches(PERSON)) {
       throw new Refusal(400, "invalid-parameter", "\"author\" must be " + PERSON_RULE + ".")
-          .with("field", "author").with("expected", PERSON_RULE);
+          .with("field", "author")
+          .with("expected", PERSON_RULE);
     }
     return person;
   }
@@ -66,7 +72,8 @@ class VersionViews {
   /**
    * One version of a limit set.
    *
-   * @param activeFrom when it was last set to judge from; 1970 for a tuning's first version, which has none before it
+   * @param activeFrom when it was last set to judge from; 1970 for a tuning's first version, which
+   *     has none before it
    * @param author null if it came from a file, or the name was erased
    */
   @JsonInclude(JsonInclude.Include.ALWAYS)
@@ -74,19 +81,30 @@ class VersionViews {
       @Schema(example = "sedge-2") String product,
       @Schema(example = "plain") String tuning,
       @Schema(example = "3") int version,
-      @Schema(example = "approved", allowableValues = {"draft", "approved"}) String state,
+      @Schema(
+              example = "approved",
+              allowableValues = {"draft", "approved"})
+          String state,
       @Schema(description = "whether it judges now") boolean active,
       Instant activeFrom,
-      @Schema(description = "SHA-256 over its canonical YAML and its golden response's digest") String digest,
+      @Schema(description = "SHA-256 over its canonical YAML and its golden response's digest")
+          String digest,
       GoldenName golden,
-      @Schema(example = "file", allowableValues = {"file", "person"}) String origin,
+      @Schema(
+              example = "file",
+              allowableValues = {"file", "person"})
+          String origin,
       String author,
       Instant madeAt,
-      @Schema(example = "file", allowableValues = {"file", "person"}) String approvedBy,
+      @Schema(
+              example = "file",
+              allowableValues = {"file", "person"})
+          String approvedBy,
       String approver,
       String approvalReason,
       Instant approvedAt,
-      @Schema(description = "whether this very version stood in limits/ when the service started") boolean inLimits,
+      @Schema(description = "whether this very version stood in limits/ when the service started")
+          boolean inLimits,
       @Schema(description = "the set itself, with the keys of its YAML; in a list left out")
           @JsonInclude(JsonInclude.Include.NON_NULL)
           Map<String, Object> limitSet) {}
@@ -98,13 +116,24 @@ class VersionViews {
       @Schema(example = "plain") String tuning,
       @Schema(example = "1") int version,
       @Schema(example = "plain-golden.csv") String name,
-      @Schema(example = "approved", allowableValues = {"draft", "approved"}) String state,
+      @Schema(
+              example = "approved",
+              allowableValues = {"draft", "approved"})
+          String state,
+      @Schema(description = "whether new limit sets mean it by its name") boolean active,
+      Instant activeFrom,
       @Schema(description = "versions of limit sets that refer to it") List<Integer> limitSets,
       String digest,
-      @Schema(example = "file", allowableValues = {"file", "person"}) String origin,
+      @Schema(
+              example = "file",
+              allowableValues = {"file", "person"})
+          String origin,
       String author,
       Instant madeAt,
-      @Schema(example = "file", allowableValues = {"file", "person"}) String approvedBy,
+      @Schema(
+              example = "file",
+              allowableValues = {"file", "person"})
+          String approvedBy,
       String approver,
       String approvalReason,
       Instant approvedAt,
@@ -114,31 +143,65 @@ class VersionViews {
 
   LimitSetView view(Snapshot known, Limits row, boolean whole) {
     Golden golden = known.golden(row.goldenId());
-    boolean active = known.activeAt(row.product(), row.tuning(), clock.instant())
-        .filter(activation -> activation.limitSetId().equals(row.id()))
-        .isPresent();
+    boolean active =
+        known
+            .activeAt(row.product(), row.tuning(), clock.instant())
+            .filter(activation -> activation.version().equals(row.id()))
+            .isPresent();
     SignOff signOff = row.signOff();
     return new LimitSetView(
-        row.product(), row.tuning(), row.version(), state(signOff), active, known.activeFrom(row.id()).orElse(null),
-        row.digest(), new GoldenName(golden.version(), golden.name(), golden.digest()), origin(row.author()),
-        name(row.author()), row.madeAt(), signOff == null ? null : origin(signOff.approver()),
-        signOff == null ? null : name(signOff.approver()), signOff == null ? null : signOff.reason(),
-        signOff == null ? null : signOff.at(), loader.inFiles(row.digest()),
+        row.product(),
+        row.tuning(),
+        row.version(),
+        state(signOff),
+        active,
+        known.activeFrom(row.id()).orElse(null),
+        row.digest(),
+        new GoldenName(golden.version(), golden.name(), golden.digest()),
+        origin(row.author()),
+        name(row.author()),
+        row.madeAt(),
+        signOff == null ? null : origin(signOff.approver()),
+        signOff == null ? null : name(signOff.approver()),
+        signOff == null ? null : signOff.reason(),
+        signOff == null ? null : signOff.at(),
+        loader.inFiles(row.digest()),
         whole ? LimitSetTree.of(known.stored(row.id()).orElseThrow().set()) : null);
   }
 
   GoldenView view(Snapshot known, Golden row, boolean whole) {
     SignOff signOff = row.signOff();
-    List<Integer> limitSets = known.limitSets(row.product(), row.tuning()).stream()
-        .filter(limits -> limits.goldenId().equals(row.id()))
-        .map(Limits::version)
-        .toList();
+    boolean active =
+        signOff != null
+            && known
+                .golden(row.product(), row.tuning(), row.name(), clock.instant())
+                .filter(row::equals)
+                .isPresent();
+    List<Integer> limitSets =
+        known.limitSets(row.product(), row.tuning()).stream()
+            .filter(limits -> limits.goldenId().equals(row.id()))
+            .map(Limits::version)
+            .toList();
     return new GoldenView(
-        row.product(), row.tuning(), row.version(), row.name(), state(signOff), limitSets, row.digest(),
-        origin(row.author()), name(row.author()), row.madeAt(), signOff == null ? null : origin(signOff.approver()),
-        signOff == null ? null : name(signOff.approver()), signOff == null ? null : signOff.reason(),
-        signOff == null ? null : signOff.at(), whole ? Grid.frequencies() : null,
-        whole ? row.response().level().toArray() : null, whole ? row.response().phaseDeg().orElse(null) : null);
+        row.product(),
+        row.tuning(),
+        row.version(),
+        row.name(),
+        state(signOff),
+        active,
+        known.activeFrom(row.id()).orElse(null),
+        limitSets,
+        row.digest(),
+        origin(row.author()),
+        name(row.author()),
+        row.madeAt(),
+        signOff == null ? null : origin(signOff.approver()),
+        signOff == null ? null : name(signOff.approver()),
+        signOff == null ? null : signOff.reason(),
+        signOff == null ? null : signOff.at(),
+        whole ? Grid.frequencies() : null,
+        whole ? row.response().level().toArray() : null,
+        whole ? row.response().phaseDeg().orElse(null) : null);
   }
 
   private static String state(SignOff signOff) {

@@ -36,7 +36,11 @@ final class YamlMap {
     }
     String key = scalar.getValue();
     if (values.putIfAbsent(key, tuple.getValueNode()) != null) {
-      problems.add(mark, inside(key), "the key a second time", "each key once (first in line " + line(key) + ")");
+      problems.add(
+          mark,
+          inside(key),
+          "the key a second time",
+          "each key once (first in line " + line(key) + ")");
       return;
     }
     places.put(key, mark);
@@ -55,7 +59,9 @@ final class YamlMap {
     return values.containsKey(key);
   }
 
-  /** @return the key's value; empty, with a problem noted, if the key is missing */
+  /**
+   * @return the key's value; empty, with a problem noted, if the key is missing
+   */
   Optional<YamlValue> required(String key) {
     if (!has(key)) {
       problems.add(start, inside(key), "no such key", "the key " + key);
@@ -64,7 +70,9 @@ final class YamlMap {
   }
 
   Optional<YamlValue> optional(String key) {
-    return has(key) ? Optional.of(new YamlValue(values.get(key), inside(key), problems)) : Optional.empty();
+    return has(key)
+        ? Optional.of(new YamlValue(values.get(key), inside(key), problems))
+        : Optional.empty();
   }
 
   /** Notes a problem of the mapping as a whole. */
@@ -74,10 +82,17 @@ final class YamlMap {
 
   /** Notes a problem at a key that is there. */
   void refuse(String key, String found, String expected) {
-    problems.add(values.containsKey(key) ? values.get(key).getStartMark() : start, inside(key), found, expected);
+    problems.add(
+        values.containsKey(key) ? values.get(key).getStartMark() : start,
+        inside(key),
+        found,
+        expected);
   }
 
-  /** To be called once every known key was asked for: notes each key that is not among them, with the nearest one that is. */
+  /**
+   * To be called once every known key was asked for: notes each key that is not among them, with
+   * the nearest one that is.
+   */
   void done() {
     places.entrySet().stream()
         .filter(entry -> !asked.contains(entry.getKey()))
@@ -86,8 +101,12 @@ final class YamlMap {
   }
 
   private void unknown(String key, Mark mark) {
-    String nearest = asked.stream().min(Comparator.comparingInt(known -> EditDistance.between(known, key))).orElseThrow();
-    String expected = "a known key (nearest: " + nearest + "; all: " + String.join(", ", asked) + ")";
+    String nearest =
+        asked.stream()
+            .min(Comparator.comparingInt(known -> EditDistance.between(known, key)))
+            .orElseThrow();
+    String expected =
+        "a known key (nearest: " + nearest + "; all: " + String.join(", ", asked) + ")";
     problems.add(mark, inside(key), "an unknown key", expected);
   }
 }

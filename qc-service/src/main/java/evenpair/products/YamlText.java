@@ -11,8 +11,9 @@ import org.yaml.snakeyaml.error.YAMLException;
 import org.yaml.snakeyaml.nodes.Node;
 
 /**
- * YAML to its node graph, which knows line and column of every value; nothing is constructed from tags. JSON is read by the
- * same way, since it is YAML too. Size, depth and aliases are bounded, so that no small text unfolds into a large one.
+ * YAML to its node graph, which knows line and column of every value; nothing is constructed from
+ * tags. JSON is read by the same way, since it is YAML too. Size, depth and aliases are bounded, so
+ * that no small text unfolds into a large one.
  */
 final class YamlText {
   /** Largest text, bytes. */

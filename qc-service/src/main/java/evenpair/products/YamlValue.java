@@ -12,10 +12,17 @@ import org.yaml.snakeyaml.nodes.ScalarNode;
 import org.yaml.snakeyaml.nodes.SequenceNode;
 import org.yaml.snakeyaml.nodes.Tag;
 
-/** One value of a YAML document with its place. A value of the wrong form is noted as a problem and comes back empty. */
+/**
+ * One value of a YAML document with its place. A value of the wrong form is noted as a problem and
+ * comes back empty.
+ */
 final class YamlValue {
-  /** Plain decimals only: YAML's octal, binary, base-60 and underscored numbers surprise, and .nan and .inf are no limits. */
-  private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9]\\d{0,15})(\\.\\d{1,17})?([eE][-+]?\\d{1,2})?");
+  /**
+   * Plain decimals only: YAML's octal, binary, base-60 and underscored numbers surprise, and .nan
+   * and .inf are no limits.
+   */
+  private static final Pattern NUMBER =
+      Pattern.compile("-?(0|[1-9]\\d{0,15})(\\.\\d{1,17})?([eE][-+]?\\d{1,2})?");
 
   private final Node node;
   private final String path;
@@ -40,7 +47,9 @@ final class YamlValue {
     return Optional.empty();
   }
 
-  /** @return true if this is that very word */
+  /**
+   * @return true if this is that very word
+   */
   boolean is(String word) {
     return scalar().filter(s -> s.getValue().equals(word)).isPresent();
   }
@@ -49,7 +58,10 @@ final class YamlValue {
     return node instanceof SequenceNode;
   }
 
-  /** @return the elements; empty, with a problem noted, if this is no list or has another number of them */
+  /**
+   * @return the elements; empty, with a problem noted, if this is no list or has another number of
+   *     them
+   */
   List<YamlValue> list(int fewest, int most) {
     if (!(node instanceof SequenceNode sequence)) {
       refuse("a list of " + count(fewest, most));
@@ -57,7 +69,11 @@ final class YamlValue {
     }
     List<Node> nodes = sequence.getValue();
     if (nodes.size() < fewest || nodes.size() > most) {
-      problems.add(node.getStartMark(), path, "a list of " + nodes.size(), "a list of " + count(fewest, most));
+      problems.add(
+          node.getStartMark(),
+          path,
+          "a list of " + nodes.size(),
+          "a list of " + count(fewest, most));
       return List.of();
     }
     return IntStream.range(0, nodes.size())
@@ -70,7 +86,8 @@ final class YamlValue {
   }
 
   Optional<Double> number(Range range) {
-    Optional<Double> number = scalar().filter(this::isNumber).map(ScalarNode::getValue).map(Double::valueOf);
+    Optional<Double> number =
+        scalar().filter(this::isNumber).map(ScalarNode::getValue).map(Double::valueOf);
     if (number.filter(range::holds).isEmpty()) {
       refuse(range.words());
       return Optional.empty();
@@ -79,7 +96,8 @@ final class YamlValue {
   }
 
   Optional<Integer> whole(int lowest, int highest) {
-    Optional<Double> number = scalar().filter(this::isNumber).map(ScalarNode::getValue).map(Double::valueOf);
+    Optional<Double> number =
+        scalar().filter(this::isNumber).map(ScalarNode::getValue).map(Double::valueOf);
     if (number.filter(n -> n == Math.rint(n) && n >= lowest && n <= highest).isEmpty()) {
       refuse("a whole number from " + lowest + " to " + highest);
       return Optional.empty();
@@ -103,7 +121,9 @@ final class YamlValue {
     return oneOf(Map.of("true", true, "false", false));
   }
 
-  /** @return the choice that the word stands for */
+  /**
+   * @return the choice that the word stands for
+   */
   <T> Optional<T> oneOf(Map<String, T> choices) {
     Optional<T> choice = scalar().map(ScalarNode::getValue).map(choices::get);
     if (choice.isEmpty()) {
@@ -117,7 +137,8 @@ final class YamlValue {
   }
 
   private boolean isNumber(ScalarNode scalar) {
-    return scalar.getScalarStyle() == ScalarStyle.PLAIN && NUMBER.matcher(scalar.getValue()).matches();
+    return scalar.getScalarStyle() == ScalarStyle.PLAIN
+        && NUMBER.matcher(scalar.getValue()).matches();
   }
 
   private String found() {

@@ -6,12 +6,13 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * Writes a tree as YAML, always by the same bytes: one line a key, and one line an element where a key holds a list of
- * mappings. What stands in limits/ and what is digested is this text.
+ * Writes a tree as YAML, always by the same bytes: one line a key, and one line an element where a
+ * key holds a list of mappings. What stands in limits/ and what is digested is this text.
  */
 final class YamlWriter {
   /** Words that mean only themselves in YAML 1.1 and 1.2, inside flow collections too. */
-  private static final Pattern PLAIN = Pattern.compile("[A-Za-z][A-Za-z0-9._/-]*( [A-Za-z0-9][A-Za-z0-9._/-]*)*|1/[0-9]+ octave");
+  private static final Pattern PLAIN =
+      Pattern.compile("[A-Za-z][A-Za-z0-9._/-]*( [A-Za-z0-9][A-Za-z0-9._/-]*)*|1/[0-9]+ octave");
 
   private static final Pattern RESERVED = Pattern.compile("(?i)y|n|yes|no|on|off|true|false|null");
 

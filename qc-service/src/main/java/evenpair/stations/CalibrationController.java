@@ -1,6 +1,7 @@
 package evenpair.stations;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.ArraySchema;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
@@ -46,6 +47,11 @@ class CalibrationController {
 
   @PostMapping(path = "/calibrations", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
   @ResponseStatus(HttpStatus.CREATED)
+  @ApiResponse(responseCode = "201", description = "Stored", useReturnTypeSchema = true)
+  @ApiResponse(
+      responseCode = "404",
+      description = "Unknown station",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   @Operation(
       summary = "Calibrate one channel's microphone by a sound calibrator's tone",
       description =
@@ -60,7 +66,8 @@ class CalibrationController {
   @ApiResponse(
       responseCode = "422",
       description =
-          "The recording is clipped, weak, short, unsteady, distorted or of another frequency")
+          "The recording is clipped, weak, short, unsteady, distorted or of another frequency",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   Views.Microphone calibrate(
       @PathVariable String station, HttpServletRequest request, Locale locale)
       throws IOException, ServletException {
@@ -76,11 +83,19 @@ class CalibrationController {
 
   @PostMapping("/output-calibrations")
   @ResponseStatus(HttpStatus.CREATED)
+  @ApiResponse(responseCode = "201", description = "Stored", useReturnTypeSchema = true)
+  @ApiResponse(
+      responseCode = "404",
+      description = "Unknown station",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   @Operation(
       summary = "Calibrate the output by a voltmeter's reading of a tone",
       description =
           "Volts per full scale = √2 · reading / 10^(toneDbfs/20). Holds for 12 hours unless set otherwise.")
-  @ApiResponse(responseCode = "422", description = "No such output gives that reading")
+  @ApiResponse(
+      responseCode = "422",
+      description = "No such output gives that reading",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   Views.Output calibrateOutput(
       @PathVariable String station,
       @Valid @RequestBody Requests.OutputCalibration request,
@@ -91,6 +106,11 @@ class CalibrationController {
 
   @PostMapping(path = "/corrections", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
   @ResponseStatus(HttpStatus.CREATED)
+  @ApiResponse(responseCode = "201", description = "Stored", useReturnTypeSchema = true)
+  @ApiResponse(
+      responseCode = "404",
+      description = "Unknown station",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   @Operation(
       summary = "Store the station's left/right correction from a swap study",
       description =
@@ -106,10 +126,12 @@ class CalibrationController {
                       schema = @Schema(implementation = CorrectionForm.class))))
   @ApiResponse(
       responseCode = "409",
-      description = "A microphone's calibration is missing or expired")
+      description = "A microphone's calibration is missing or expired",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   @ApiResponse(
       responseCode = "422",
-      description = "Captures that cannot be analysed (the part is named) or do not agree")
+      description = "Captures that cannot be analysed (the part is named) or do not agree",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   Views.Correction correct(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
     SentParts parts =
@@ -135,8 +157,32 @@ class CalibrationController {
   /** For the API's description. */
   record CorrectionForm(
       Requests.Correction correction,
-      @Schema(description = "mono WAV, one a seating") List<byte[]> markedLeft,
-      @Schema(description = "mono WAV, one a seating") List<byte[]> markedRight,
-      @Schema(description = "mono WAV, one a seating") List<byte[]> swappedLeft,
-      @Schema(description = "mono WAV, one a seating") List<byte[]> swappedRight) {}
+      @ArraySchema(
+              schema =
+                  @Schema(
+                      type = "string",
+                      format = "binary",
+                      description = "mono WAV, one a seating"))
+          List<byte[]> markedLeft,
+      @ArraySchema(
+              schema =
+                  @Schema(
+                      type = "string",
+                      format = "binary",
+                      description = "mono WAV, one a seating"))
+          List<byte[]> markedRight,
+      @ArraySchema(
+              schema =
+                  @Schema(
+                      type = "string",
+                      format = "binary",
+                      description = "mono WAV, one a seating"))
+          List<byte[]> swappedLeft,
+      @ArraySchema(
+              schema =
+                  @Schema(
+                      type = "string",
+                      format = "binary",
+                      description = "mono WAV, one a seating"))
+          List<byte[]> swappedRight) {}
 }

@@ -21,6 +21,7 @@ final class Requests {
   private Requests() {}
 
   /** The station's own description. */
+  @Schema(name = "StationRequest")
   record Station(
       @Schema(example = "Hall 2, by the window")
           @Pattern(
@@ -29,6 +30,7 @@ final class Requests {
           String note) {}
 
   /** Part {@code calibration}. */
+  @Schema(name = "CalibrationRequest")
   record Calibration(
       @Schema(example = "left")
           @NotNull(message = "must be left or right")
@@ -66,6 +68,7 @@ final class Requests {
   }
 
   /** The body of an output calibration. */
+  @Schema(name = "OutputCalibrationRequest")
   record OutputCalibration(
       @Schema(example = "-12", description = "peak of the played tone re digital full scale, dB")
           @NotNull(message = LEVEL_RULE)
@@ -100,6 +103,7 @@ final class Requests {
   }
 
   /** Part {@code correction}. */
+  @Schema(name = "CorrectionRequest")
   record Correction(
       @Schema(example = "REF-1", description = "serial number of the reference pair")
           @NotNull(message = SERIAL_RULE)

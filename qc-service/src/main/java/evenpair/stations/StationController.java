@@ -1,6 +1,7 @@
 package evenpair.stations;
 
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
@@ -8,6 +9,7 @@ import java.net.URI;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Locale;
+import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -48,7 +50,11 @@ class StationController {
   @Operation(
       summary = "One station",
       description = "Its newest calibrations and correction, and what keeps it from being ready.")
-  @ApiResponse(responseCode = "404", description = "Unknown station; `choices` are the known names")
+  @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
+  @ApiResponse(
+      responseCode = "404",
+      description = "Unknown station; `choices` are the known names",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   Views.Station get(@PathVariable String station, Locale locale) {
     Instant now = clock.instant();
     return describer.describe(register.newest(station, now), now, locale);
@@ -57,9 +63,12 @@ class StationController {
   @PutMapping("/{station}")
   @Operation(
       summary = "Make a station, or change its note",
-      description = "The name is 1 to 32 of a–z, 0–9 and -.")
-  @ApiResponse(responseCode = "201", description = "Made")
-  @ApiResponse(responseCode = "200", description = "Was there already; its note is the one sent")
+      description = "The name is 1 to 32 of a–z, 0–9 and -. Without a note the present one stays.")
+  @ApiResponse(responseCode = "201", description = "Made", useReturnTypeSchema = true)
+  @ApiResponse(
+      responseCode = "200",
+      description = "Was there already",
+      useReturnTypeSchema = true)
   ResponseEntity<Views.Station> put(
       @PathVariable String station,
       @Valid @RequestBody(required = false) Requests.Station request,

@@ -82,7 +82,7 @@ class StationRegister implements Stations {
   }
 
   /**
-   * Makes the station, or changes its note.
+   * Makes the station, or changes its note. Without a note the present one stays.
    *
    * @return true if it is new
    * @throws Refusal 400 if the name breaks the rule

@@ -23,7 +23,7 @@ interface StationRows extends Repository<StationRow, UUID> {
       value =
           """
       insert into station (id, name, note, created_at) values (:id, :name, :note, :now)
-      on conflict (name) do update set note = excluded.note""")
+      on conflict (name) do update set note = coalesce(excluded.note, station.note)""")
   void put(UUID id, String name, String note, Instant now);
 
   /**

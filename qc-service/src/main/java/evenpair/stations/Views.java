@@ -19,6 +19,7 @@ final class Views {
    * @param needs what keeps it from being ready, one sentence each
    * @param microphones by channel; null for one never calibrated
    */
+  @Schema(name = "StationState")
   record Station(
       @Schema(example = "bench-1") String station,
       String note,
@@ -37,14 +38,17 @@ final class Views {
    * @param channel {@code left}, {@code right} or null
    * @param why {@code missing}, {@code expired} or {@code changed}
    */
+  @Schema(name = "StationNeed")
   record Need(String what, String channel, String why, String text) {}
 
+  @Schema(name = "StationList")
   record Stations(List<Station> items) {}
 
   /**
    * @param pascalPerFullScale sound pressure (instantaneous, Pa) that a sample of 1.0 stands for
    * @param fullScaleLevelDb level of a sine whose peak is full scale, dB re 20 µPa
    */
+  @Schema(name = "MicrophoneCalibration")
   record Microphone(
       UUID id,
       String station,
@@ -63,6 +67,7 @@ final class Views {
       boolean valid) {}
 
   /** The tone as it was read. */
+  @Schema(name = "CalibrationTone")
   record Tone(
       double amplitudeDbfs,
       double frequencyHz,
@@ -75,6 +80,7 @@ final class Views {
    * @param state {@code first}, {@code steady} or {@code changed}
    * @param text what a change means; null unless changed
    */
+  @Schema(name = "CalibrationChange")
   record Change(
       Double db,
       @Schema(allowableValues = {"first", "steady", "changed"}) String state,
@@ -85,6 +91,7 @@ final class Views {
    *     1.0
    * @param fullScaleVoltsRms voltage of a sine whose peak is full scale, V r.m.s.
    */
+  @Schema(name = "OutputCalibration")
   record Output(
       UUID id,
       String station,
@@ -106,6 +113,7 @@ final class Views {
    * @param leftMinusRightDb the station's own left − right difference; left out of lists
    * @param uncertaintyDb its standard uncertainty; left out of lists
    */
+  @Schema(name = "StationCorrection")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Correction(
       UUID id,

@@ -6,7 +6,8 @@ package evenpair.statistics;
  * @param count numbers present
  * @param mean arithmetic mean; NaN where nothing is present
  * @param sd standard deviation with n − 1; NaN where fewer than two are present
- * @param percentiles first index: the percentage asked for, second: the column; NaN where nothing is present
+ * @param percentiles first index: the percentage asked for, second: the column; NaN where nothing
+ *     is present
  */
 public record ColumnStatistics(int[] count, double[] mean, double[] sd, double[][] percentiles) {
 

@@ -3,8 +3,9 @@ package evenpair.statistics;
 import java.util.Arrays;
 
 /**
- * A table of numbers as one flat array, row by row (all columns of the first row, then of the second …). NaN marks a number that is
- * absent; it is left out of its column. The array is shared, not copied: do not write to it.
+ * A table of numbers as one flat array, row by row (all columns of the first row, then of the
+ * second …). NaN marks a number that is absent; it is left out of its column. The array is shared,
+ * not copied: do not write to it.
  */
 public final class Columns {
   private final float[] values;
@@ -24,12 +25,15 @@ public final class Columns {
    */
   public static Columns of(float[] values, int columns) {
     if (columns < 1 || values.length % columns != 0) {
-      throw new IllegalArgumentException(values.length + " numbers do not make whole rows of " + columns);
+      throw new IllegalArgumentException(
+          values.length + " numbers do not make whole rows of " + columns);
     }
     return new Columns(values, columns);
   }
 
-  /** @return how many rows there are, whatever is absent in them */
+  /**
+   * @return how many rows there are, whatever is absent in them
+   */
   public int rows() {
     return rows;
   }

@@ -1,8 +1,9 @@
 package evenpair.statistics;
 
 /**
- * Sum of many numbers with the rounding error of each addition carried along, so that the result is as if summed with twice the
- * digits. Source: A. Neumaier, Zeitschrift für angewandte Mathematik und Mechanik 54 (1974) 39–51.
+ * Sum of many numbers with the rounding error of each addition carried along, so that the result is
+ * as if summed with twice the digits. Source: A. Neumaier, Zeitschrift für angewandte Mathematik
+ * und Mechanik 54 (1974) 39–51.
  */
 final class CompensatedSum {
   private double sum;

@@ -14,9 +14,11 @@ public record Description(int count, double mean, double sd, double[] percentile
   /**
    * Describes a sample.
    *
-   * <p>Mean m = Σx/n; standard deviation √((Σ(x − m)² − (Σ(x − m))²/n)/(n − 1)), all sums compensated. The second term is 0 in exact
-   * arithmetic and takes out what the rounded mean leaves; the one-pass formula Σx² − n·m² would lose every digit when the spread is
-   * small beside the mean. Source: T. F. Chan, G. H. Golub, R. J. LeVeque, The American Statistician 37 (1983) 242–247.
+   * <p>Mean m = Σx/n; standard deviation √((Σ(x − m)² − (Σ(x − m))²/n)/(n − 1)), all sums
+   * compensated. The second term is 0 in exact arithmetic and takes out what the rounded mean
+   * leaves; the one-pass formula Σx² − n·m² would lose every digit when the spread is small beside
+   * the mean. Source: T. F. Chan, G. H. Golub, R. J. LeVeque, The American Statistician 37 (1983)
+   * 242–247.
    *
    * @param values any order, finite; not changed
    * @param percents percentages at which percentiles are wanted, 0 … 100; see {@link Quantiles}
@@ -41,7 +43,8 @@ public record Description(int count, double mean, double sd, double[] percentile
   /** Rising order puts −∞ first, +∞ and NaN last, so that the ends tell of the whole. */
   private static void requireFinite(double[] sorted, int count) {
     if (count > 0 && !(Double.isFinite(sorted[0]) && Double.isFinite(sorted[count - 1]))) {
-      throw new IllegalArgumentException("a sample must be finite, has " + sorted[0] + " … " + sorted[count - 1]);
+      throw new IllegalArgumentException(
+          "a sample must be finite, has " + sorted[0] + " … " + sorted[count - 1]);
     }
   }
 

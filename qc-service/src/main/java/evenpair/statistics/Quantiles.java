@@ -1,9 +1,10 @@
 package evenpair.statistics;
 
 /**
- * Sample quantiles by the definition that R, NumPy and spreadsheets take by default: type 7 of R. J. Hyndman, Y. Fan, The American
- * Statistician 50 (1996) 361–365. With x₁ ≤ … ≤ x_n and h = (n − 1)·p: Q(p) = x_⌊h⌋₊₁ + (h − ⌊h⌋)·(x_⌊h⌋₊₂ − x_⌊h⌋₊₁). It never
- * reaches beyond the sample, so an extreme percentile of a small sample says little: see {@link #unitsNeeded}.
+ * Sample quantiles by the definition that R, NumPy and spreadsheets take by default: type 7 of R.
+ * J. Hyndman, Y. Fan, The American Statistician 50 (1996) 361–365. With x₁ ≤ … ≤ x_n and h = (n −
+ * 1)·p: Q(p) = x_⌊h⌋₊₁ + (h − ⌊h⌋)·(x_⌊h⌋₊₂ − x_⌊h⌋₊₁). It never reaches beyond the sample, so an
+ * extreme percentile of a small sample says little: see {@link #unitsNeeded}.
  */
 public final class Quantiles {
   private Quantiles() {}
@@ -17,7 +18,8 @@ public final class Quantiles {
    */
   public static double ofSorted(double[] sorted, int count, double probability) {
     if (!(probability >= 0 && probability <= 1)) {
-      throw new IllegalArgumentException("a quantile needs a probability of 0 to 1, was " + probability);
+      throw new IllegalArgumentException(
+          "a quantile needs a probability of 0 to 1, was " + probability);
     }
     if (count == 0) {
       return Double.NaN;
@@ -29,15 +31,17 @@ public final class Quantiles {
   }
 
   /**
-   * How large a sample must be for one number at least to be expected beyond the quantile: ⌈1 ÷ min(p, 1 − p)⌉.
-   * Common practice, no source: below that the percentile is hardly more than the sample's extreme value.
+   * How large a sample must be for one number at least to be expected beyond the quantile: ⌈1 ÷
+   * min(p, 1 − p)⌉. Common practice, no source: below that the percentile is hardly more than the
+   * sample's extreme value.
    *
    * @param probability above 0 and below 1
    * @return 2 for the median, 200 for 0.005
    */
   public static int unitsNeeded(double probability) {
     if (!(probability > 0 && probability < 1)) {
-      throw new IllegalArgumentException("the probability must lie between 0 and 1, was " + probability);
+      throw new IllegalArgumentException(
+          "the probability must lie between 0 and 1, was " + probability);
     }
     double rarer = Math.min(probability, 1 - probability);
     // 1/0.005 is exactly 200 only after the rounding of 1 − 0.995 is taken out

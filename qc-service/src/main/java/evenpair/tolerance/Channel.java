@@ -5,12 +5,16 @@ public enum Channel {
   LEFT,
   RIGHT;
 
-  /** @return the lower-case word used in JSON and texts: {@code left} or {@code right} */
+  /**
+   * @return the lower-case word used in JSON and texts: {@code left} or {@code right}
+   */
   public String word() {
     return name().toLowerCase(java.util.Locale.ROOT);
   }
 
-  /** @return the other channel */
+  /**
+   * @return the other channel
+   */
   public Channel other() {
     return this == LEFT ? RIGHT : LEFT;
   }

@@ -6,7 +6,10 @@ import evenpair.acoustics.Grid;
 import java.util.List;
 import java.util.stream.IntStream;
 
-/** A required region, or the alignment band, that misses a single point cannot be judged: INVALID, never a pass. */
+/**
+ * A required region, or the alignment band, that misses a single point cannot be judged: INVALID,
+ * never a pass.
+ */
 final class DataCheck implements Check {
   private final Band alignmentBand;
   private final List<RegionLimits> regions;

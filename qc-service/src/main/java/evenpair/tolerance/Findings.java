@@ -18,12 +18,17 @@ final class Findings {
     POLARITY,
     LEVEL,
     BALANCE,
-    /** A window failing inside the alignment band tilts everything else, so that it comes before the rest. */
+    /**
+     * A window failing inside the alignment band tilts everything else, so that it comes before the
+     * rest.
+     */
     ALIGNMENT_BAND,
     REST
   }
 
-  /** @param severity excess ÷ half-width, compared inside one rank */
+  /**
+   * @param severity excess ÷ half-width, compared inside one rank
+   */
   private record Failure(Reason reason, Rank rank, double severity) {}
 
   void result(RegionResult result) {
@@ -39,7 +44,9 @@ final class Findings {
     blocking.add(reason);
   }
 
-  /** Notes a check that came to no result: the pair cannot pass, but another failure still fails it. */
+  /**
+   * Notes a check that came to no result: the pair cannot pass, but another failure still fails it.
+   */
   void undecided(Reason reason) {
     undecided.add(reason);
   }
@@ -61,7 +68,9 @@ final class Findings {
   /** The sort is stable: equal failures stay in the order of regions, left before right. */
   private List<Reason> ranked() {
     return failures.stream()
-        .sorted(Comparator.comparing(Failure::rank).thenComparing(Failure::severity, Comparator.reverseOrder()))
+        .sorted(
+            Comparator.comparing(Failure::rank)
+                .thenComparing(Failure::severity, Comparator.reverseOrder()))
         .map(Failure::reason)
         .toList();
   }

@@ -9,14 +9,18 @@ import java.util.Optional;
  * The curve that the product should have, unsmoothed, at the 241 grid points.
  *
  * @param level dB SPL (re 20 µPa) at the limit set's drive, every point present
- * @param phaseDeg phase in degrees relative to the response's arrival, 241 values, if known (for polarity)
+ * @param phaseDeg phase in degrees relative to the response's arrival, 241 values, if known (for
+ *     polarity)
  */
 public record GoldenResponse(Curve level, Optional<double[]> phaseDeg) {
-  /** @throws IllegalArgumentException if a point is absent or the phase has not 241 finite values */
+  /**
+   * @throws IllegalArgumentException if a point is absent or the phase has not 241 finite values
+   */
   public GoldenResponse {
     for (int i = 0; i < Grid.POINTS; i++) {
       if (!level.has(i)) {
-        throw new IllegalArgumentException("golden response has no level at " + Grid.label(i) + " Hz");
+        throw new IllegalArgumentException(
+            "golden response has no level at " + Grid.label(i) + " Hz");
       }
     }
     phaseDeg = phaseDeg.map(double[]::clone);

@@ -7,14 +7,19 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** A pair as the checks see it: smoothed like the golden response, with its alignment worked out once. */
+/**
+ * A pair as the checks see it: smoothed like the golden response, with its alignment worked out
+ * once.
+ */
 final class JudgedPair {
   private final MeasuredPair measured;
   private final Map<Channel, Curve> offset = new EnumMap<>(Channel.class);
   private final Map<Channel, Double> alignment = new EnumMap<>(Channel.class);
   private final Curve difference;
 
-  /** @param golden smoothed */
+  /**
+   * @param golden smoothed
+   */
   JudgedPair(MeasuredPair measured, Curve golden, Smoothing smoothing, Band alignmentBand) {
     this.measured = measured;
     Map<Channel, Curve> level = new EnumMap<>(Channel.class);
@@ -29,33 +34,46 @@ final class JudgedPair {
     this.difference = level.get(Channel.LEFT).minus(level.get(Channel.RIGHT));
   }
 
-  /** @return the pair unsmoothed, with its phase */
+  /**
+   * @return the pair unsmoothed, with its phase
+   */
   MeasuredPair measured() {
     return measured;
   }
 
-  /** @return L_c − G, dB; absent where the channel has no data */
+  /**
+   * @return L_c − G, dB; absent where the channel has no data
+   */
   Curve offset(Channel channel) {
     return offset.get(channel);
   }
 
-  /** @return a_c, the median of L_c − G over the alignment band; empty if a point of it is absent */
+  /**
+   * @return a_c, the median of L_c − G over the alignment band; empty if a point of it is absent
+   */
   Optional<Double> alignment(Channel channel) {
     return Optional.ofNullable(alignment.get(channel));
   }
 
-  /** @return d_c = L_c − G − a_c; empty without an alignment */
+  /**
+   * @return d_c = L_c − G − a_c; empty without an alignment
+   */
   Optional<Curve> deviation(Channel channel) {
     return alignment(channel).map(a -> offset(channel).plus(-a));
   }
 
-  /** @return L_L − L_R, not aligned (an aligned match would hide imbalance) */
+  /**
+   * @return L_L − L_R, not aligned (an aligned match would hide imbalance)
+   */
   Curve difference() {
     return difference;
   }
 
-  /** @return a_L − a_R; empty without both */
+  /**
+   * @return a_L − a_R; empty without both
+   */
   Optional<Double> imbalance() {
-    return alignment(Channel.LEFT).flatMap(left -> alignment(Channel.RIGHT).map(right -> left - right));
+    return alignment(Channel.LEFT)
+        .flatMap(left -> alignment(Channel.RIGHT).map(right -> left - right));
   }
 }

@@ -8,11 +8,16 @@ import java.util.List;
  * @param verdict PASS, FAIL, or INVALID (a required region has no data)
  * @param reasons why not PASS, the most important first; empty when it passes
  * @param results every check made, region by region, passed or not
- * @param leftLevelDb a_L: median of L − G over the alignment band, dB; null if it could not be judged
+ * @param leftLevelDb a_L: median of L − G over the alignment band, dB; null if it could not be
+ *     judged
  * @param rightLevelDb a_R
  */
 public record Judgement(
-    Verdict verdict, List<Reason> reasons, List<RegionResult> results, Double leftLevelDb, Double rightLevelDb) {
+    Verdict verdict,
+    List<Reason> reasons,
+    List<RegionResult> results,
+    Double leftLevelDb,
+    Double rightLevelDb) {
   public Judgement {
     reasons = List.copyOf(reasons);
     results = List.copyOf(results);

@@ -9,8 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Level, balance and match, which explain one another: one weak earpiece fails all three. So that the operator reads one
- * cause, a level failure absorbs the balance failure, and match failures that the imbalance alone explains fold into it.
+ * Level, balance and match, which explain one another: one weak earpiece fails all three. So that
+ * the operator reads one cause, a level failure absorbs the balance failure, and match failures
+ * that the imbalance alone explains fold into it.
  */
 final class LevelAndMatchCheck implements Check {
   private final LimitSet.LevelLimit limit;
@@ -44,7 +45,10 @@ final class LevelAndMatchCheck implements Check {
     for (Channel channel : Channel.values()) {
       Optional<Margin> margin =
           pair.alignment(channel)
-              .map(a -> Margin.inside(Margin.NO_PLACE, a, limit.lowest(), limit.highest(), halfWidth));
+              .map(
+                  a ->
+                      Margin.inside(
+                          Margin.NO_PLACE, a, limit.lowest(), limit.highest(), halfWidth));
       margin.ifPresent(m -> margins.put(channel, m));
       findings.result(
           margin
@@ -56,7 +60,8 @@ final class LevelAndMatchCheck implements Check {
 
   private Optional<Margin> balance(JudgedPair pair, Findings findings) {
     Optional<Margin> margin =
-        pair.imbalance().map(difference -> Margin.within(Margin.NO_PLACE, difference, limit.balanceDb()));
+        pair.imbalance()
+            .map(difference -> Margin.within(Margin.NO_PLACE, difference, limit.balanceDb()));
     findings.result(
         margin
             .map(m -> m.amount(ReasonKind.BALANCE, null))

@@ -4,8 +4,8 @@ import evenpair.acoustics.Grid;
 import java.util.Arrays;
 
 /**
- * A set's limits at the 241 grid points, for drawing and for statistics; where two regions share an edge point, the tighter
- * limit. NaN where no region judges.
+ * A set's limits at the 241 grid points, for drawing and for statistics; where two regions share an
+ * edge point, the tighter limit. NaN where no region judges.
  *
  * @param lowerDb lowest allowed deviation from golden, dB
  * @param upperDb highest allowed deviation from golden, dB
@@ -13,7 +13,9 @@ import java.util.Arrays;
  */
 public record LimitCurves(double[] lowerDb, double[] upperDb, double[] matchDb) {
 
-  /** @return the limits of every region of the set; arrays of the caller's own */
+  /**
+   * @return the limits of every region of the set; arrays of the caller's own
+   */
   public static LimitCurves of(LimitSet set) {
     LimitCurves curves = new LimitCurves(absent(), absent(), absent());
     for (Region region : set.regions()) {

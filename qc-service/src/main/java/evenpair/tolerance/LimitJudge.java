@@ -4,7 +4,9 @@ import evenpair.acoustics.Curve;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Judges by simple acceptance: each check of the set in turn, then the ranking of what they found. */
+/**
+ * Judges by simple acceptance: each check of the set in turn, then the ranking of what they found.
+ */
 final class LimitJudge implements Judge {
   private final LimitSet set;
   private final Curve golden;

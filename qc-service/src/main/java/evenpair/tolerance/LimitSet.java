@@ -8,8 +8,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Everything that one tuning of one product is judged by; immutable. The reader (module products) checks each value and
- * collects every problem before it builds one, so that the constructor refuses only what no reader should let through.
+ * Everything that one tuning of one product is judged by; immutable. The reader (module products)
+ * checks each value and collects every problem before it builds one, so that the constructor
+ * refuses only what no reader should let through.
  *
  * @param product the product's key, such as {@code sedge-2}
  * @param tuning the tuning's key, such as {@code plain}
@@ -64,24 +65,29 @@ public record LimitSet(
 
   /**
    * @param band excitation frequencies over which the limit holds
-   * @param orders lowest and highest order for total harmonic distortion; empty for high-order distortion
+   * @param orders lowest and highest order for total harmonic distortion; empty for high-order
+   *     distortion
    * @param thdPercent limit of THD_F in percent, if total harmonic distortion is limited
    * @param highOrderDb limit of high-order distortion re the fundamental in dB, if that is limited
    */
   public record DistortionLimit(
       Band band, Optional<Orders> orders, OptionalDouble thdPercent, OptionalDouble highOrderDb) {}
 
-  /** @param lowest first harmonic order, 2 upwards @param highest last one */
+  /**
+   * @param lowest first harmonic order, 2 upwards @param highest last one
+   */
   public record Orders(int lowest, int highest) {}
 
   /**
    * @param count valid seatings wanted, 1 upwards
    * @param tries mountings allowed for them, not below count
    * @param leakDb a loss at 20–50 Hz above this looks like a leak, dB
-   * @param depthPercent a shift of the canal's length-mode peak above this looks like a wrong depth, percent
+   * @param depthPercent a shift of the canal's length-mode peak above this looks like a wrong
+   *     depth, percent
    * @param depthSearch where that peak is looked for
    */
-  public record SeatingRules(int count, int tries, double leakDb, double depthPercent, Band depthSearch) {}
+  public record SeatingRules(
+      int count, int tries, double leakDb, double depthPercent, Band depthSearch) {}
 
   /**
    * @param guarded false: simple acceptance

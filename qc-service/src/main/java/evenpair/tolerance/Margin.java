@@ -10,19 +10,26 @@ import java.util.List;
  * @param db distance, dB, 0 or above inside
  * @param value the value, dB
  * @param limit the nearest limit, dB
- * @param scale half the width between the limits, or the limit itself if it is one-sided: ranks failures
+ * @param scale half the width between the limits, or the limit itself if it is one-sided: ranks
+ *     failures
  */
 record Margin(int index, double db, double value, double limit, double scale) {
   static final int NO_PLACE = -1;
 
-  /** Written so that a NaN that slipped through earlier refusals stops the judgement instead of passing it. */
+  /**
+   * Written so that a NaN that slipped through earlier refusals stops the judgement instead of
+   * passing it.
+   */
   Margin {
     if (!Double.isFinite(db) || !Double.isFinite(value) || !Double.isFinite(limit)) {
-      throw new IllegalArgumentException("margin must be finite, was " + db + " dB of " + value + " to " + limit);
+      throw new IllegalArgumentException(
+          "margin must be finite, was " + db + " dB of " + value + " to " + limit);
     }
   }
 
-  /** @return the margin of lower ≤ value ≤ upper: min(value − lower, upper − value) */
+  /**
+   * @return the margin of lower ≤ value ≤ upper: min(value − lower, upper − value)
+   */
   static Margin inside(int index, double value, double lower, double upper, double scale) {
     double above = upper - value;
     double below = value - lower;
@@ -31,12 +38,16 @@ record Margin(int index, double db, double value, double limit, double scale) {
         : new Margin(index, below, value, lower, scale);
   }
 
-  /** @return the margin of |value| ≤ limit; the limit gets the value's sign */
+  /**
+   * @return the margin of |value| ≤ limit; the limit gets the value's sign
+   */
   static Margin within(int index, double value, double limit) {
     return new Margin(index, limit - Math.abs(value), value, value < 0 ? -limit : limit, limit);
   }
 
-  /** @return the smaller of the two, the earlier one if they are equal */
+  /**
+   * @return the smaller of the two, the earlier one if they are equal
+   */
   static Margin smaller(Margin soFar, Margin next) {
     return soFar == null || next.db < soFar.db ? next : soFar;
   }
@@ -45,12 +56,17 @@ record Margin(int index, double db, double value, double limit, double scale) {
     return db < 0;
   }
 
-  /** @return excess ÷ half-width (÷ limit if one-sided): how bad a failure is, whatever its limits' size */
+  /**
+   * @return excess ÷ half-width (÷ limit if one-sided): how bad a failure is, whatever its limits'
+   *     size
+   */
   double severity() {
     return -db / scale;
   }
 
-  /** @return the exact grid frequency, Hz; null without a place */
+  /**
+   * @return the exact grid frequency, Hz; null without a place
+   */
   Double hz() {
     return index == NO_PLACE ? null : (Double) Grid.hz(index);
   }

@@ -16,7 +16,8 @@ final class MatchCheck {
 
   /**
    * @param failingImbalance a_L − a_R in dB if the balance check failed
-   * @return the failing regions that would pass with the imbalance taken out: these fold into another reason
+   * @return the failing regions that would pass with the imbalance taken out: these fold into
+   *     another reason
    */
   List<String> look(JudgedPair pair, Findings findings, Optional<Double> failingImbalance) {
     List<String> folded = new ArrayList<>();
@@ -37,7 +38,8 @@ final class MatchCheck {
     return folded;
   }
 
-  private static boolean explains(Optional<Double> imbalance, RegionLimits limits, Curve difference) {
+  private static boolean explains(
+      Optional<Double> imbalance, RegionLimits limits, Curve difference) {
     return imbalance.isPresent() && !limits.match(difference.plus(-imbalance.get())).fails();
   }
 }

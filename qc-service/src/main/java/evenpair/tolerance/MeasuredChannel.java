@@ -5,17 +5,22 @@ import evenpair.acoustics.Grid;
 import java.util.Optional;
 
 /**
- * What was measured of one channel, as stored: level in dB SPL at the set's drive with the station's correction applied,
- * unsmoothed.
+ * What was measured of one channel, as stored: level in dB SPL at the set's drive with the
+ * station's correction applied, unsmoothed.
  *
  * @param level 241 levels, dB SPL; points may be absent (a curve from another rig)
- * @param phaseDeg phase in degrees relative to the response's arrival, 241 values, NaN where absent, if known
+ * @param phaseDeg phase in degrees relative to the response's arrival, 241 values, NaN where
+ *     absent, if known
  */
 public record MeasuredChannel(Curve level, Optional<double[]> phaseDeg) {
-  /** @throws IllegalArgumentException if there is a phase with another number of values than the grid's */
+  /**
+   * @throws IllegalArgumentException if there is a phase with another number of values than the
+   *     grid's
+   */
   public MeasuredChannel {
     if (phaseDeg.isPresent() && phaseDeg.get().length != Grid.POINTS) {
-      throw new IllegalArgumentException("a phase needs " + Grid.POINTS + " values, was given " + phaseDeg.get().length);
+      throw new IllegalArgumentException(
+          "a phase needs " + Grid.POINTS + " values, was given " + phaseDeg.get().length);
     }
   }
 }

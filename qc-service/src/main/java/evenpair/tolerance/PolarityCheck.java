@@ -9,11 +9,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Both sides the right way round: the sign of the largest cross-correlation with the golden response in 100 Hz–1 kHz. A
- * golden response without phase leaves only left against right. |r| &lt; 0.5 decides nothing (common practice).
+ * Both sides the right way round: the sign of the largest cross-correlation with the golden
+ * response in 100 Hz–1 kHz. A golden response without phase leaves only left against right. |r|
+ * &lt; 0.5 decides nothing (common practice).
  *
- * <p>A pair whose polarity stays undecided cannot pass. It still fails by its other checks: a dead driver, whose phase is
- * noise, must not be measured again for ever.
+ * <p>A pair whose polarity stays undecided cannot pass. It still fails by its other checks: a dead
+ * driver, whose phase is noise, must not be measured again for ever.
  */
 final class PolarityCheck implements Check {
   private static final Band BAND = new Band(100, 1000);
@@ -40,11 +41,13 @@ final class PolarityCheck implements Check {
 
   private static void note(OptionalDouble r, Channel channel, Findings findings) {
     boolean decided = r.isPresent() && Math.abs(r.getAsDouble()) >= DECISIVE;
-    findings.result(new RegionResult(ReasonKind.POLARITY, null, channel, decided, null, null, null, null));
+    findings.result(
+        new RegionResult(ReasonKind.POLARITY, null, channel, decided, null, null, null, null));
     if (!decided) {
       findings.undecided(Reason.notJudged("polarity"));
     } else if (r.getAsDouble() < 0) {
-      findings.failure(Reason.of(ReasonKind.POLARITY, channel, null, null), Rank.POLARITY, -r.getAsDouble());
+      findings.failure(
+          Reason.of(ReasonKind.POLARITY, channel, null, null), Rank.POLARITY, -r.getAsDouble());
     }
   }
 

@@ -2,7 +2,10 @@ package evenpair.tolerance;
 
 import java.util.Locale;
 
-/** The kinds of reason. {@link #word()} is what JSON carries and what the table of texts is keyed by. */
+/**
+ * The kinds of reason. {@link #word()} is what JSON carries and what the table of texts is keyed
+ * by.
+ */
 public enum ReasonKind {
   // a check of the limit set failed
   POLARITY(Verdict.FAIL),
@@ -43,7 +46,9 @@ public enum ReasonKind {
   /** A required region, or the alignment band, has no data. */
   NO_DATA(Verdict.INVALID),
   STATION_BLOCKED(Verdict.INVALID),
-  /** The set asks for a check that this version cannot make, or that this capture does not allow. */
+  /**
+   * The set asks for a check that this version cannot make, or that this capture does not allow.
+   */
   NOT_JUDGED(Verdict.INVALID);
 
   private final Verdict verdict;
@@ -52,12 +57,16 @@ public enum ReasonKind {
     this.verdict = verdict;
   }
 
-  /** @return what a reason of this kind makes of an attempt: FAIL, RESEAT or INVALID */
+  /**
+   * @return what a reason of this kind makes of an attempt: FAIL, RESEAT or INVALID
+   */
   public Verdict verdict() {
     return verdict;
   }
 
-  /** @return lower case with hyphens, such as {@code window} or {@code begun-too-late} */
+  /**
+   * @return lower case with hyphens, such as {@code window} or {@code begun-too-late}
+   */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }

@@ -6,19 +6,24 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Which text of the table tells a reason, and the values that it needs. Pure: the sentence itself is rendered elsewhere.
+ * Which text of the table tells a reason, and the values that it needs. Pure: the sentence itself
+ * is rendered elsewhere.
  *
  * @param key such as {@code reason.window.above}
- * @param values by placeholder name: numbers in dB or Hz, words to look up under {@code word.…}, names as they are
+ * @param values by placeholder name: numbers in dB or Hz, words to look up under {@code word.…},
+ *     names as they are
  */
 public record ReasonText(String key, Map<String, Object> values) {
-  private static final Set<String> NAMED_CHECKS = Set.of("distortion", "idle-noise", "guarded-decision", "polarity");
+  private static final Set<String> NAMED_CHECKS =
+      Set.of("distortion", "idle-noise", "guarded-decision", "polarity");
 
   public ReasonText {
     values = Map.copyOf(values);
   }
 
-  /** @return the text's key and values for any reason that this service can give */
+  /**
+   * @return the text's key and values for any reason that this service can give
+   */
   public static ReasonText of(Reason reason) {
     return new ReasonText(key(reason), values(reason));
   }
@@ -36,12 +41,19 @@ public record ReasonText(String key, Map<String, Object> values) {
       case THD, HIGH_ORDER_DISTORTION -> key + channel(reason);
       case WRONG_DRIVE, IDLE_NOISE -> key + channel(reason) + numbers(reason);
       case OTHER_TUNING, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
-      case OUTPUT_CALIBRATION_MISSING, OUTPUT_CALIBRATION_EXPIRED, CORRECTION_MISSING, CORRECTION_EXPIRED -> key;
+      case OUTPUT_CALIBRATION_MISSING,
+          OUTPUT_CALIBRATION_EXPIRED,
+          CORRECTION_MISSING,
+          CORRECTION_EXPIRED ->
+          key;
       default -> key + channel(reason);
     };
   }
 
-  /** Above its upper or below its lower limit: which of the two was left is told by the order of the numbers. */
+  /**
+   * Above its upper or below its lower limit: which of the two was left is told by the order of the
+   * numbers.
+   */
   private static String side(Reason reason) {
     return reason.measuredDb() > reason.limitDb() ? ".above" : ".below";
   }
@@ -63,7 +75,9 @@ public record ReasonText(String key, Map<String, Object> values) {
   }
 
   private static String check(Reason reason) {
-    return reason.region() != null && NAMED_CHECKS.contains(reason.region()) ? "." + reason.region() : ".other";
+    return reason.region() != null && NAMED_CHECKS.contains(reason.region())
+        ? "." + reason.region()
+        : ".other";
   }
 
   private static String numbers(Reason reason) {
@@ -78,7 +92,9 @@ public record ReasonText(String key, Map<String, Object> values) {
     put(values, "limit", reason.limitDb());
     if (reason.channel() != null) {
       values.put("channel", reason.channel().word());
-      values.put("earpiece", reason.channel().word() + "-earpiece");
+      for (String thing : List.of("earpiece", "recording", "microphone")) {
+        values.put(thing, reason.channel().word() + '-' + thing);
+      }
     }
     if (reason.measuredDb() != null && reason.limitDb() != null) {
       values.put("excess", Math.abs(reason.measuredDb() - reason.limitDb()));

@@ -11,6 +11,8 @@ import java.util.Optional;
  * @param lower lowest allowed deviation from golden, dB; below upper everywhere
  * @param upper highest allowed deviation from golden, dB
  * @param match largest allowed |left − right|, dB, above 0; empty if the region has no match limit
- * @param required false: a region without data is reported as not judged instead of making the inspection INVALID
+ * @param required false: a region without data is reported as not judged instead of making the
+ *     inspection INVALID
  */
-public record Region(String name, Band band, Span lower, Span upper, Optional<Span> match, boolean required) {}
+public record Region(
+    String name, Band band, Span lower, Span upper, Optional<Span> match, boolean required) {}

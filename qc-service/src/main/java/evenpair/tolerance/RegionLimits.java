@@ -6,7 +6,10 @@ import evenpair.acoustics.Grid;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** One region's limits worked out at its grid points, so that judging a pair is subtraction and comparison only. */
+/**
+ * One region's limits worked out at its grid points, so that judging a pair is subtraction and
+ * comparison only.
+ */
 final class RegionLimits {
   private final Region region;
   private final int first;
@@ -43,9 +46,15 @@ final class RegionLimits {
     return match.isPresent();
   }
 
-  /** @return the first grid index of the region at which the curve is absent; empty if it covers the region */
+  /**
+   * @return the first grid index of the region at which the curve is absent; empty if it covers the
+   *     region
+   */
   Optional<Integer> firstGap(Curve curve) {
-    return IntStream.range(first, first + lower.length).filter(i -> !curve.has(i)).boxed().findFirst();
+    return IntStream.range(first, first + lower.length)
+        .filter(i -> !curve.has(i))
+        .boxed()
+        .findFirst();
   }
 
   /**
@@ -56,14 +65,18 @@ final class RegionLimits {
     Margin worst = null;
     for (int k = 0; k < lower.length; k++) {
       double halfWidth = (upper[k] - lower[k]) / 2;
-      worst = Margin.smaller(worst, Margin.inside(first + k, deviation.at(first + k), lower[k], upper[k], halfWidth));
+      worst =
+          Margin.smaller(
+              worst,
+              Margin.inside(first + k, deviation.at(first + k), lower[k], upper[k], halfWidth));
     }
     return worst;
   }
 
   /**
    * @param difference L_L − L_R, dB, present over the whole region
-   * @return the point nearest to (or farthest beyond) the match limit; its value and limit keep the difference's sign
+   * @return the point nearest to (or farthest beyond) the match limit; its value and limit keep the
+   *     difference's sign
    */
   Margin match(Curve difference) {
     double[] limits = match.orElseThrow();
@@ -74,7 +87,9 @@ final class RegionLimits {
     return worst;
   }
 
-  /** @return true if the deviation leaves the window at a point that the alignment band holds too */
+  /**
+   * @return true if the deviation leaves the window at a point that the alignment band holds too
+   */
   boolean leavesWindowInside(Band band, Curve deviation) {
     return IntStream.range(0, lower.length)
         .filter(k -> band.holds(first + k))

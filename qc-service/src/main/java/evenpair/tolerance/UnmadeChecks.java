@@ -4,8 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What a set asks for and nothing here can check. A limit that is not checked must not look like one that is kept, so each
- * makes the judgement INVALID and names itself. A check that is added takes its line out of {@link #asked}.
+ * What a set asks for and nothing here can check. A limit that is not checked must not look like
+ * one that is kept, so each makes the judgement INVALID and names itself. A check that is added
+ * takes its line out of {@link #asked}.
  */
 final class UnmadeChecks implements Check {
   private final List<Unmade> unmade;

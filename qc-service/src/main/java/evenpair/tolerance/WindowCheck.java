@@ -25,7 +25,8 @@ final class WindowCheck implements Check {
     }
   }
 
-  private void look(RegionLimits limits, Channel channel, Optional<Curve> deviation, Findings findings) {
+  private void look(
+      RegionLimits limits, Channel channel, Optional<Curve> deviation, Findings findings) {
     if (deviation.isEmpty() || limits.firstGap(deviation.get()).isPresent()) {
       findings.result(RegionResult.notJudged(ReasonKind.WINDOW, limits.name(), channel));
       return;

@@ -172,6 +172,10 @@ class Problems {
 
   @ExceptionHandler
   ResponseEntity<Object> unexpected(Exception e, HttpServletRequest request, Locale locale) {
+    if (isClientGone(e)) {
+      gone(request);
+      return null;
+    }
     if (e instanceof ErrorResponse known && known.getStatusCode().is4xxClientError()) {
       String detail = known.getBody().getDetail();
       Refusal refusal = new Refusal(known.getStatusCode().value(), "bad-request", detail == null ? e.getMessage() : detail);

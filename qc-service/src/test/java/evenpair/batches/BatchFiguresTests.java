@@ -19,19 +19,25 @@ class BatchFiguresTests {
   private static final int AT_100_HZ = Grid.nearest(100);
   private static final int AT_1_KHZ = Grid.nearest(1000);
 
-  @Nested class Yield {
+  @Nested
+  class Yield {
     @Test
     void countsEachUnitOnceByItsFirstInspection() {
-      Statistics found = statistics(new RecordedBatch()
-          .failed("A").passed("B", 0, 0, 0).passed("C", 0, 0, 0)
-          .passed("A", 0, 0, 0)    // rework mended it
-          .failed("B"));           // an audit found fault
+      Statistics found =
+          statistics(
+              new RecordedBatch()
+                  .failed("A")
+                  .passed("B", 0, 0, 0)
+                  .passed("C", 0, 0, 0)
+                  .passed("A", 0, 0, 0) // rework mended it
+                  .failed("B")); // an audit found fault
 
       assertThat(found.units()).isEqualTo(new BatchJson.Units(3, 2, 1));
       assertThat(found.yield().passed()).isEqualTo(2);
       assertThat(found.yield().share()).isEqualTo(2.0 / 3);
       assertThat(found.left().n()).isEqualTo(3);
-      assertThat(found.notes()).anyMatch(note -> note.contains("Later inspections") && note.contains("2"));
+      assertThat(found.notes())
+          .anyMatch(note -> note.contains("Later inspections") && note.contains("2"));
     }
 
     @Test
@@ -44,13 +50,17 @@ class BatchFiguresTests {
       Statistics found = statistics(batch);
 
       // 4 of 20, as SciPy and R give it to six decimals
-      assertThat(found.yield().wilson()).containsExactly(new double[] {0.080658, 0.416017}, within(1e-6));
-      assertThat(found.yield().clopperPearson()).containsExactly(new double[] {0.057334, 0.436614}, within(1e-6));
+      assertThat(found.yield().wilson())
+          .containsExactly(new double[] {0.080658, 0.416017}, within(1e-6));
+      assertThat(found.yield().clopperPearson())
+          .containsExactly(new double[] {0.057334, 0.436614}, within(1e-6));
     }
 
     @Test
     void countsUnitsThatNeverSealedButLeavesThemOutOfCurves() {
-      Statistics found = statistics(new RecordedBatch().neverSealed("A").passed("B", 0, 0.5, 0).passed("C", 0, 0.7, 0));
+      Statistics found =
+          statistics(
+              new RecordedBatch().neverSealed("A").passed("B", 0, 0.5, 0).passed("C", 0, 0.7, 0));
 
       assertThat(found.units().inspected()).isEqualTo(3);
       assertThat(found.left().n()).isEqualTo(2);
@@ -59,24 +69,36 @@ class BatchFiguresTests {
     }
   }
 
-  @Nested class Reasons {
+  @Nested
+  class Reasons {
     @Test
     void areRankedByUnitsAndWorded() {
-      Statistics found = statistics(new RecordedBatch()
-          .failed("A", reason("window", "right", "treble"), reason("match", null, "treble"))
-          .failed("B", reason("window", "right", "treble"))
-          .failed("C", reason("level", "left", null))
-          .passed("D", 0, 0, 0));
+      Statistics found =
+          statistics(
+              new RecordedBatch()
+                  .failed("A", reason("window", "right", "treble"), reason("match", null, "treble"))
+                  .failed("B", reason("window", "right", "treble"))
+                  .failed("C", reason("level", "left", null))
+                  .passed("D", 0, 0, 0));
 
-      assertThat(found.reasons()).extracting(RankedReason::text).containsExactly(
-          "Right earpiece outside its treble window", "Left and right differ too much in treble", "Left earpiece too loud or too quiet");
-      assertThat(found.reasons().get(0)).isEqualTo(
-          new RankedReason("window", "right", "treble", 2, 0.5, "Right earpiece outside its treble window"));
+      assertThat(found.reasons())
+          .extracting(RankedReason::text)
+          .containsExactly(
+              "Right earpiece outside its treble window",
+              "Left and right differ too much in treble",
+              "Left earpiece too loud or too quiet");
+      assertThat(found.reasons().get(0))
+          .isEqualTo(
+              new RankedReason(
+                  "window", "right", "treble", 2, 0.5, "Right earpiece outside its treble window"));
     }
 
     @Test
     void countAUnitOnceEvenIfItFailsTwiceForTheSame() {
-      Statistics found = statistics(new RecordedBatch().failed("A", reason("thd", "left", null), reason("thd", "left", null)));
+      Statistics found =
+          statistics(
+              new RecordedBatch()
+                  .failed("A", reason("thd", "left", null), reason("thd", "left", null)));
 
       assertThat(found.reasons()).hasSize(1);
       assertThat(found.reasons().get(0).units()).isEqualTo(1);
@@ -84,15 +106,21 @@ class BatchFiguresTests {
 
     @Test
     void ofAKindWithoutWordsOfItsOwnAreStillNamed() {
-      Statistics found = statistics(new RecordedBatch().failed("A", reason("no-such-kind", null, "mid")));
+      Statistics found =
+          statistics(new RecordedBatch().failed("A", reason("no-such-kind", null, "mid")));
 
       assertThat(found.reasons().get(0).text()).isEqualTo("The pair: no such kind in mid");
     }
   }
 
-  @Nested class CurveStatistics {
+  @Nested
+  class CurveStatistics {
     private final Statistics found =
-        statistics(new RecordedBatch().passed("A", 0.5, 1, 0).passed("B", -0.5, 2, 0).passed("C", 1, 3, -1));
+        statistics(
+            new RecordedBatch()
+                .passed("A", 0.5, 1, 0)
+                .passed("B", -0.5, 2, 0)
+                .passed("C", 1, 3, -1));
 
     @Test
     void takeTheAlignmentOutOfDeviationsOnly() {
@@ -101,7 +129,8 @@ class BatchFiguresTests {
       assertThat(found.left().deviation().mean()[AT_1_KHZ]).isEqualTo(2);
       assertThat(found.left().deviation().sd()[AT_1_KHZ]).isEqualTo(1);
       assertThat(found.left().deviation().percentiles().get("50")[AT_1_KHZ]).isEqualTo(2);
-      assertThat(found.left().deviation().percentiles()).containsOnlyKeys("0.5", "2.5", "50", "97.5", "99.5");
+      assertThat(found.left().deviation().percentiles())
+          .containsOnlyKeys("0.5", "2.5", "50", "97.5", "99.5");
     }
 
     @Test
@@ -128,16 +157,20 @@ class BatchFiguresTests {
 
     @Test
     void sayWhatTooFewUnitsCannotTell() {
-      assertThat(found.notes()).containsExactly(
-          "Percentiles 2.5 and 97.5 need 40 units; have 3.", "Percentiles 0.5 and 99.5 need 200 units; have 3.");
+      assertThat(found.notes())
+          .containsExactly(
+              "Percentiles 2.5 and 97.5 need 40 units; have 3.",
+              "Percentiles 0.5 and 99.5 need 200 units; have 3.");
     }
   }
 
-  @Nested class UnitCurves {
+  @Nested
+  class UnitCurves {
     @Test
     void carryEachUnitsDeviationsAndDifference() {
-      BatchJson.Curves found = BatchFigures.curves(
-          curves(new RecordedBatch().passed("A", 0.5, 1, 0.25).passed("B", 0, 0, 0)), 500);
+      BatchJson.Curves found =
+          BatchFigures.curves(
+              curves(new RecordedBatch().passed("A", 0.5, 1, 0.25).passed("B", 0, 0, 0)), 500);
 
       assertThat(found.shown()).isEqualTo(2);
       assertThat(found.of()).isEqualTo(2);
@@ -157,13 +190,16 @@ class BatchFiguresTests {
 
       BatchJson.Curves found = BatchFigures.curves(curves(batch), 3);
 
-      assertThat(found.units()).extracting(BatchJson.UnitCurves::serial).containsExactly("U0", "U4", "U8");
+      assertThat(found.units())
+          .extracting(BatchJson.UnitCurves::serial)
+          .containsExactly("U0", "U4", "U8");
       assertThat(found.of()).isEqualTo(9);
     }
 
     @Test
     void mayBeNone() {
-      assertThat(BatchFigures.curves(curves(new RecordedBatch().neverSealed("A")), 10).units()).isEmpty();
+      assertThat(BatchFigures.curves(curves(new RecordedBatch().neverSealed("A")), 10).units())
+          .isEmpty();
     }
   }
 

@@ -17,8 +17,8 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * An invented batch {@code SW-2647} of {@code sedge-2}: golden 100 dB everywhere, window ±2 dB from 20 Hz to 200 Hz; each unit is flat
- * at golden + its alignment + its deviation.
+ * An invented batch {@code SW-2647} of {@code sedge-2}: golden 100 dB everywhere, window ±2 dB from
+ * 20 Hz to 200 Hz; each unit is flat at golden + its alignment + its deviation.
  */
 final class RecordedBatch implements Inspections {
   private static final Instant START = Instant.parse("2026-11-25T07:00:00Z");
@@ -41,7 +41,8 @@ final class RecordedBatch implements Inspections {
     return this;
   }
 
-  RecordedBatch passed(String serial, double leftAlignment, double leftDeviation, double rightDeviation) {
+  RecordedBatch passed(
+      String serial, double leftAlignment, double leftDeviation, double rightDeviation) {
     return add(serial, "PASS", leftAlignment, leftDeviation, rightDeviation);
   }
 
@@ -50,7 +51,8 @@ final class RecordedBatch implements Inspections {
   }
 
   RecordedBatch neverSealed(String serial) {
-    record(serial, "FAIL", -1, new ReasonView("seal", "left", null, null, null, null, List.of(), "…"));
+    record(
+        serial, "FAIL", -1, new ReasonView("seal", "left", null, null, null, null, List.of(), "…"));
     return this;
   }
 
@@ -58,7 +60,13 @@ final class RecordedBatch implements Inspections {
     return new ReasonView(kind, channel, region, 8500.0, 4.3, 3.0, List.of(), "…");
   }
 
-  private RecordedBatch add(String serial, String verdict, double align, double dLeft, double dRight, ReasonView... reasons) {
+  private RecordedBatch add(
+      String serial,
+      String verdict,
+      double align,
+      double dLeft,
+      double dRight,
+      ReasonView... reasons) {
     record(serial, verdict, left.size(), reasons);
     left.add(flat(100 + align + dLeft));
     right.add(flat(100 + dRight));
@@ -68,35 +76,64 @@ final class RecordedBatch implements Inspections {
 
   private void record(String serial, String verdict, int row, ReasonView... reasons) {
     int n = units.size();
-    units.add(new BatchUnit(
-        new UUID(1, n), serial, "bench-1", "production", verdict, START.plusSeconds(n), row, List.of(reasons)));
+    units.add(
+        new BatchUnit(
+            new UUID(1, n),
+            serial,
+            "bench-1",
+            "production",
+            verdict,
+            START.plusSeconds(n),
+            row,
+            List.of(reasons)));
     versions.add(version);
   }
 
   private static float[] flat(double level) {
     float[] levels = new float[Grid.POINTS];
     Arrays.fill(levels, (float) level);
-    levels[Grid.POINTS - 1] = Float.NaN;   // a curve from a rig that does not reach 20 kHz
+    levels[Grid.POINTS - 1] = Float.NaN; // a curve from a rig that does not reach 20 kHz
     return levels;
   }
 
   @Override
   public List<BatchSummary> batches() {
-    return List.of(new BatchSummary("SW-2647", "sedge-2", tunings, versions.stream().distinct().toList(), units.size(), START));
+    return List.of(
+        new BatchSummary(
+            "SW-2647",
+            "sedge-2",
+            tunings,
+            versions.stream().distinct().toList(),
+            units.size(),
+            START));
   }
 
   @Override
-  public BatchCurves batchCurves(String batch, String product, String tuning, Integer limitSetVersion) {
+  public BatchCurves batchCurves(
+      String batch, String product, String tuning, Integer limitSetVersion) {
     List<BatchUnit> chosen = new ArrayList<>();
     for (int i = 0; i < units.size(); i++) {
       if (limitSetVersion == null || versions.get(i).equals(limitSetVersion)) {
         chosen.add(units.get(i));
       }
     }
-    List<Integer> found = limitSetVersion == null ? versions.stream().distinct().toList() : List.of(limitSetVersion);
-    return new BatchCurves(product, tuning, found, chosen, join(left), join(right),
-        alignments.stream().mapToDouble(a -> a[0]).toArray(), alignments.stream().mapToDouble(a -> a[1]).toArray(),
-        limit(100, false), limit(98, true), limit(102, true), limit(1.5, true), List.of(new RegionSpan("bass", 20, 200)), "1/12 octave");
+    List<Integer> found =
+        limitSetVersion == null ? versions.stream().distinct().toList() : List.of(limitSetVersion);
+    return new BatchCurves(
+        product,
+        tuning,
+        found,
+        chosen,
+        join(left),
+        join(right),
+        alignments.stream().mapToDouble(a -> a[0]).toArray(),
+        alignments.stream().mapToDouble(a -> a[1]).toArray(),
+        limit(100, false),
+        limit(98, true),
+        limit(102, true),
+        limit(1.5, true),
+        List.of(new RegionSpan("bass", 20, 200)),
+        "1/12 octave");
   }
 
   private static float[] join(List<float[]> rows) {

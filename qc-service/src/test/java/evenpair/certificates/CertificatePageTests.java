@@ -28,7 +28,8 @@ class CertificatePageTests {
     PrintedPage page = PrintedPage.of("pair-" + size.word(), print(PassedPair.inspection(), size));
 
     assertThat(page.pages()).isEqualTo(1);
-    // sizes in points, as ISO 216 and the letter format give them; whole points are exact in the file
+    // sizes in points, as ISO 216 and the letter format give them; whole points are exact in the
+    // file
     assertThat(page.width()).isCloseTo(size == PaperSize.A4 ? 595 : 612, within(0.01f));
     assertThat(page.height()).isCloseTo(size == PaperSize.A4 ? 842 : 792, within(0.01f));
     assertThat(page.fonts()).isNotEmpty().allMatch(PrintedPage.Font::embedded);
@@ -41,11 +42,27 @@ class CertificatePageTests {
   void saysWhatWasMeasuredAndByWhatItWasJudged(PaperSize size) {
     PrintedPage page = PrintedPage.of("pair-" + size.word(), print(PassedPair.inspection(), size));
 
-    assertThat(page.text()).contains(
-        "Saltmarsh Works", "Sedge 2", "Tuning: plain", "SG2-004217", "SW-2647", "2026-11-25, 07:45", "PASS",
-        "bench-1", "IEC 60318-4", "3, 9f2c41d0a7b3…", "Evenpair 0.1.0", "7K2M-9QDX-0V4T-RB8H-3ZJN-5", PassedPair.ID.toString());
-    assertThat(page.text()).contains("outside 100 Hz to 10 kHz", "compare with the golden response only and do not represent an ear");
-    assertThat(page.text()).contains("bass", "mid", "treble", "20 Hz – 200 Hz", "+0.3", "−0.1", "right way round");
+    assertThat(page.text())
+        .contains(
+            "Saltmarsh Works",
+            "Sedge 2",
+            "Tuning: plain",
+            "SG2-004217",
+            "SW-2647",
+            "2026-11-25, 07:45",
+            "PASS",
+            "bench-1",
+            "IEC 60318-4",
+            "3, 9f2c41d0a7b3…",
+            "Evenpair 0.1.0",
+            "7K2M-9QDX-0V4T-RB8H-3ZJN-5",
+            PassedPair.ID.toString());
+    assertThat(page.text())
+        .contains(
+            "outside 100 Hz to 10 kHz",
+            "compare with the golden response only and do not represent an ear");
+    assertThat(page.text())
+        .contains("bass", "mid", "treble", "20 Hz – 200 Hz", "+0.3", "−0.1", "right way round");
   }
 
   @Test
@@ -53,14 +70,17 @@ class CertificatePageTests {
     PrintedPage page = PrintedPage.of("pair-a4", print(PassedPair.inspection(), PaperSize.A4));
 
     assertThat(page.lines()).contains("20 50 100 200 500 1k 2k 5k 10k 20k Hz");
-    assertThat(page.text()).contains("left − right", "golden", "window", "dB SPL", "25 dB a decade");
+    assertThat(page.text())
+        .contains("left − right", "golden", "window", "dB SPL", "25 dB a decade");
   }
 
   @Test
   void namesNoOperator() {
     PrintedPage page = PrintedPage.of("pair-a4", print(PassedPair.inspection(), PaperSize.A4));
 
-    assertThat(page.text()).doesNotContain(PassedPair.inspection().operatorRef().toString()).doesNotContainIgnoringCase("operator");
+    assertThat(page.text())
+        .doesNotContain(PassedPair.inspection().operatorRef().toString())
+        .doesNotContainIgnoringCase("operator");
   }
 
   @Test
@@ -70,29 +90,44 @@ class CertificatePageTests {
 
     assertThat(java.util.Arrays.equals(first, second)).as("same bytes").isTrue();
     assertThat(PrintedPage.of("pair-a4", first).dated()).isEqualTo(PassedPair.CLOSED);
-    assertThat(java.util.Arrays.equals(first, print(PassedPair.inspection(), PaperSize.LETTER))).isFalse();
+    assertThat(java.util.Arrays.equals(first, print(PassedPair.inspection(), PaperSize.LETTER)))
+        .isFalse();
   }
 
-  @Nested class WithAwkwardContent {
+  @Nested
+  class WithAwkwardContent {
     @ParameterizedTest
     @EnumSource(PaperSize.class)
     void shrinksLongNamesInsteadOfCuttingThem(PaperSize size) {
       String product = "Sedge 2 Limited Anniversary Edition with Interchangeable Cable";
-      String maker = "Saltmarsh Works Electroacoustic Manufacturing Cooperative of the Eastern Marshes";
+      String maker =
+          "Saltmarsh Works Electroacoustic Manufacturing Cooperative of the Eastern Marshes";
       String serial = "SG2-".repeat(15) + "0042";
-      Inspection long_ = PassedPair.named(product, maker, serial, "a-tuning-with-quite-a-long-name", PassedPair.inspection().regions());
+      Inspection long_ =
+          PassedPair.named(
+              product,
+              maker,
+              serial,
+              "a-tuning-with-quite-a-long-name",
+              PassedPair.inspection().regions());
 
       PrintedPage page = PrintedPage.of("long-names-" + size.word(), print(long_, size));
 
       assertThat(page.pages()).isEqualTo(1);
-      assertThat(page.joined()).contains(product.replace(" ", ""), maker.replace(" ", ""), serial, "a-tuning-with-quite-a-long-name");
+      assertThat(page.joined())
+          .contains(
+              product.replace(" ", ""),
+              maker.replace(" ", ""),
+              serial,
+              "a-tuning-with-quite-a-long-name");
       assertThat(page.textOutsideMargins()).isEmpty();
     }
 
     @Test
     void writesCharactersWithoutAGlyphAsCodePoints() {
       Inspection inspection =
-          PassedPair.named("Sedge 2", "Saltmarsh Works", "左-004217", "plain", PassedPair.inspection().regions());
+          PassedPair.named(
+              "Sedge 2", "Saltmarsh Works", "左-004217", "plain", PassedPair.inspection().regions());
 
       PrintedPage page = PrintedPage.of("code-points", print(inspection, PaperSize.A4));
 
@@ -102,14 +137,21 @@ class CertificatePageTests {
 
     @Test
     void printsARowForARegionThatWasNotJudged() {
-      List<RegionView> views = Stream.concat(
-          PassedPair.views(PassedPair.REGIONS.subList(0, 2)).stream(),
-          Stream.of(unjudged("window", "left"), unjudged("window", "right"), unjudged("match", null))).toList();
-      Inspection inspection = PassedPair.named("Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", views);
+      List<RegionView> views =
+          Stream.concat(
+                  PassedPair.views(PassedPair.REGIONS.subList(0, 2)).stream(),
+                  Stream.of(
+                      unjudged("window", "left"),
+                      unjudged("window", "right"),
+                      unjudged("match", null)))
+              .toList();
+      Inspection inspection =
+          PassedPair.named("Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", views);
 
       PrintedPage page = PrintedPage.of("not-judged", print(inspection, PaperSize.A4));
 
-      assertThat(page.lines()).anyMatch(line -> line.startsWith("treble") && line.split("not judged", -1).length == 4);
+      assertThat(page.lines())
+          .anyMatch(line -> line.startsWith("treble") && line.split("not judged", -1).length == 4);
       assertThat(page.text()).contains("In every region that was judged");
     }
 
@@ -118,14 +160,19 @@ class CertificatePageTests {
     }
   }
 
-  @Nested class WithManyRegions {
+  @Nested
+  class WithManyRegions {
     @ParameterizedTest
     @EnumSource(PaperSize.class)
     void setsTheTableTighterToStayOnOnePage(PaperSize size) {
       List<RegionSpan> regions = regions(16);
-      Inspection inspection = PassedPair.named("Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", PassedPair.views(regions));
+      Inspection inspection =
+          PassedPair.named(
+              "Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", PassedPair.views(regions));
 
-      PrintedPage page = PrintedPage.of("many-regions-" + size.word(), Paper.print(inspection, regions, List.of(), size));
+      PrintedPage page =
+          PrintedPage.of(
+              "many-regions-" + size.word(), Paper.print(inspection, regions, List.of(), size));
 
       assertThat(page.pages()).isEqualTo(1);
       assertThat(page.text()).contains("band 1", "band 16", "7K2M-9QDX", "20k");
@@ -135,7 +182,9 @@ class CertificatePageTests {
     @Test
     void saysSoWhenOnePageIsNotEnough() {
       List<RegionSpan> regions = regions(90);
-      Inspection inspection = PassedPair.named("Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", PassedPair.views(regions));
+      Inspection inspection =
+          PassedPair.named(
+              "Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", PassedPair.views(regions));
 
       assertThatExceptionOfType(PageOverflow.class)
           .isThrownBy(() -> Paper.print(inspection, regions, List.of(), PaperSize.LETTER))
@@ -145,22 +194,36 @@ class CertificatePageTests {
     private static List<RegionSpan> regions(int count) {
       double ratio = Math.pow(800, 1.0 / count);
       return IntStream.range(0, count)
-          .mapToObj(i -> new RegionSpan("band " + (i + 1), 20 * Math.pow(ratio, i), 20 * Math.pow(ratio, i + 1))).toList();
+          .mapToObj(
+              i ->
+                  new RegionSpan(
+                      "band " + (i + 1), 20 * Math.pow(ratio, i), 20 * Math.pow(ratio, i + 1)))
+          .toList();
     }
   }
 
-  @Nested class OfAWholeUnit {
+  @Nested
+  class OfAWholeUnit {
     @ParameterizedTest
     @EnumSource(PaperSize.class)
     void listsTheVerdictOfEveryTuning(PaperSize size) {
-      List<TuningVerdict> tunings = Stream.of("plain", "level", "warm", "lively")
-          .map(tuning -> new TuningVerdict(PassedPair.closed(new UUID(3, tuning.hashCode()), tuning, "PASS", "PASS"), Paper.seal())).toList();
+      List<TuningVerdict> tunings =
+          Stream.of("plain", "level", "warm", "lively")
+              .map(
+                  tuning ->
+                      new TuningVerdict(
+                          PassedPair.closed(new UUID(3, tuning.hashCode()), tuning, "PASS", "PASS"),
+                          Paper.seal()))
+              .toList();
 
-      PrintedPage page = PrintedPage.of(
-          "unit-" + size.word(), Paper.print(PassedPair.inspection(), PassedPair.REGIONS, tunings, size));
+      PrintedPage page =
+          PrintedPage.of(
+              "unit-" + size.word(),
+              Paper.print(PassedPair.inspection(), PassedPair.REGIONS, tunings, size));
 
       assertThat(page.pages()).isEqualTo(1);
-      assertThat(page.lines()).contains("lively PASS 2026-11-25, 07:45 3 7K2M-9QDX-0V4T-RB8H-3ZJN-5");
+      assertThat(page.lines())
+          .contains("lively PASS 2026-11-25, 07:45 3 7K2M-9QDX-0V4T-RB8H-3ZJN-5");
       assertThat(page.textOutsideMargins()).isEmpty();
     }
   }

@@ -26,9 +26,12 @@ final class Paper {
     return new Seal(new UUID(1, 2), "digest", 17, "7K2M-9QDX-0V4T-RB8H-3ZJN-5", "key-1");
   }
 
-  static byte[] print(Inspection inspection, List<RegionSpan> regions, List<TuningVerdict> tunings, PaperSize size) {
+  static byte[] print(
+      Inspection inspection,
+      List<RegionSpan> regions,
+      List<TuningVerdict> tunings,
+      PaperSize size) {
     Facts facts = new Facts(inspection, PassedPair.curves(regions), DIGEST, seal(), tunings);
     return PRINTER.print(new CertificateSheet(new Wording(TEXTS, Locale.ENGLISH)).of(facts, size));
   }
-
 }

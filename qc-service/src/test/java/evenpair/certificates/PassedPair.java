@@ -13,13 +13,19 @@ import java.util.List;
 import java.util.UUID;
 import java.util.stream.IntStream;
 
-/** An invented pair that passed: smooth curves with a canal resonance, windows that widen in the treble. */
+/**
+ * An invented pair that passed: smooth curves with a canal resonance, windows that widen in the
+ * treble.
+ */
 final class PassedPair {
   static final UUID ID = UUID.fromString("019aa3c1-52b0-7d4e-9a31-6f0c2b7e8d15");
   static final UUID LIMITS = UUID.fromString("019aa3b0-0000-7000-8000-000000000003");
   static final Instant CLOSED = Instant.parse("2026-11-25T07:45:12Z");
   static final List<RegionSpan> REGIONS =
-      List.of(new RegionSpan("bass", 20, 200), new RegionSpan("mid", 200, 6000), new RegionSpan("treble", 6000, 16_000));
+      List.of(
+          new RegionSpan("bass", 20, 200),
+          new RegionSpan("mid", 200, 6000),
+          new RegionSpan("treble", 6000, 16_000));
 
   private PassedPair() {}
 
@@ -27,23 +33,91 @@ final class PassedPair {
     return named("Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", views(REGIONS));
   }
 
-  static Inspection named(String product, String maker, String serial, String tuning, List<RegionView> views) {
-    return new Inspection(ID, serial, "SW-2647", "sedge-2", product, maker, tuning, "bench-1", new UUID(7, 7), "production", "closed",
-        "PASS", "PASS", "done", 3, LIMITS, "IEC 60318-4", CLOSED.minusSeconds(4), CLOSED, "0.1.0",
-        List.of(new AttemptSummary(1, 1, "PASS", CLOSED.minusSeconds(4), "aa", "bb")), List.of(), views, "PASS");
+  static Inspection named(
+      String product, String maker, String serial, String tuning, List<RegionView> views) {
+    return new Inspection(
+        ID,
+        serial,
+        "SW-2647",
+        "sedge-2",
+        product,
+        maker,
+        tuning,
+        "bench-1",
+        new UUID(7, 7),
+        "production",
+        "closed",
+        "PASS",
+        "PASS",
+        "done",
+        3,
+        LIMITS,
+        "IEC 60318-4",
+        CLOSED.minusSeconds(4),
+        CLOSED,
+        "0.1.0",
+        List.of(new AttemptSummary(1, 1, "PASS", CLOSED.minusSeconds(4), "aa", "bb")),
+        List.of(),
+        views,
+        "PASS");
   }
 
   static Inspection closed(UUID id, String tuning, String verdict, String unitVerdict) {
     Inspection i = inspection();
-    return new Inspection(id, i.serial(), i.batch(), i.product(), i.productName(), i.maker(), tuning, i.station(), i.operatorRef(),
-        i.occasion(), "closed", verdict, verdict, "done", i.limitSetVersion(), LIMITS, i.earSimulator(), i.startedAt(), i.closedAt(),
-        i.softwareVersion(), i.attempts(), List.of(), i.regions(), unitVerdict);
+    return new Inspection(
+        id,
+        i.serial(),
+        i.batch(),
+        i.product(),
+        i.productName(),
+        i.maker(),
+        tuning,
+        i.station(),
+        i.operatorRef(),
+        i.occasion(),
+        "closed",
+        verdict,
+        verdict,
+        "done",
+        i.limitSetVersion(),
+        LIMITS,
+        i.earSimulator(),
+        i.startedAt(),
+        i.closedAt(),
+        i.softwareVersion(),
+        i.attempts(),
+        List.of(),
+        i.regions(),
+        unitVerdict);
   }
 
-  static Inspection changed(Inspection i, String state, String verdict, String occasion, ReasonView... reasons) {
-    return new Inspection(i.id(), i.serial(), i.batch(), i.product(), i.productName(), i.maker(), i.tuning(), i.station(),
-        i.operatorRef(), occasion, state, verdict, i.lastAttempt(), i.next(), i.limitSetVersion(), LIMITS, i.earSimulator(),
-        i.startedAt(), i.closedAt(), i.softwareVersion(), i.attempts(), List.of(reasons), i.regions(), i.unitVerdict());
+  static Inspection changed(
+      Inspection i, String state, String verdict, String occasion, ReasonView... reasons) {
+    return new Inspection(
+        i.id(),
+        i.serial(),
+        i.batch(),
+        i.product(),
+        i.productName(),
+        i.maker(),
+        i.tuning(),
+        i.station(),
+        i.operatorRef(),
+        occasion,
+        state,
+        verdict,
+        i.lastAttempt(),
+        i.next(),
+        i.limitSetVersion(),
+        LIMITS,
+        i.earSimulator(),
+        i.startedAt(),
+        i.closedAt(),
+        i.softwareVersion(),
+        i.attempts(),
+        List.of(reasons),
+        i.regions(),
+        i.unitVerdict());
   }
 
   static List<RegionView> views(List<RegionSpan> regions) {
@@ -67,17 +141,46 @@ final class PassedPair {
     double[] hz = Grid.frequencies();
     double[] golden = of(hz, PassedPair::golden);
     double[] left = of(hz, f -> golden(f) + 0.31 + 0.5 * Math.sin(3 * Math.log(f)));
-    double[] right = of(hz, f -> golden(f) - 0.12 + 0.4 * Math.sin(3 * Math.log(f) + 0.8) + 0.3 * Math.cos(9 * Math.log(f)));
-    double[] difference = IntStream.range(0, hz.length).mapToDouble(i -> left[i] - right[i]).toArray();
+    double[] right =
+        of(
+            hz,
+            f ->
+                golden(f)
+                    - 0.12
+                    + 0.4 * Math.sin(3 * Math.log(f) + 0.8)
+                    + 0.3 * Math.cos(9 * Math.log(f)));
+    double[] difference =
+        IntStream.range(0, hz.length).mapToDouble(i -> left[i] - right[i]).toArray();
     double[] reach = of(hz, f -> inside(f, regions) ? halfWidth(f) : Double.NaN);
     double[] lower = IntStream.range(0, hz.length).mapToDouble(i -> golden[i] - reach[i]).toArray();
     double[] upper = IntStream.range(0, hz.length).mapToDouble(i -> golden[i] + reach[i]).toArray();
-    double[] match = of(hz, f -> !inside(f, regions) ? Double.NaN : f < 200 ? 1.5 : f < 6000 ? 1.0 : 1.0 + 2.5 * Math.log(f / 6000));
-    return new JudgedCurves(hz, left, right, golden, lower, upper, difference, match, 0.31, -0.12, regions, "1/12 octave", 100, 10_000);
+    double[] match =
+        of(
+            hz,
+            f ->
+                !inside(f, regions)
+                    ? Double.NaN
+                    : f < 200 ? 1.5 : f < 6000 ? 1.0 : 1.0 + 2.5 * Math.log(f / 6000));
+    return new JudgedCurves(
+        hz,
+        left,
+        right,
+        golden,
+        lower,
+        upper,
+        difference,
+        match,
+        0.31,
+        -0.12,
+        regions,
+        "1/12 octave",
+        100,
+        10_000);
   }
 
   private static boolean inside(double hz, List<RegionSpan> regions) {
-    return regions.stream().anyMatch(region -> hz >= region.fromHz() * 0.985 && hz <= region.toHz() * 1.015);
+    return regions.stream()
+        .anyMatch(region -> hz >= region.fromHz() * 0.985 && hz <= region.toHz() * 1.015);
   }
 
   private static double halfWidth(double hz) {
@@ -86,7 +189,11 @@ final class PassedPair {
 
   /** Bass shelf, ear-canal hump near 2.7 kHz, length-mode peak at 8.2 kHz, fall above. */
   private static double golden(double hz) {
-    return 104 + 5 / (1 + Math.pow(hz / 120, 2)) + hump(hz, 2700, 9, 0.22) + hump(hz, 8200, 7, 0.06) - 14 * Math.max(0, Math.log10(hz / 6000))
+    return 104
+        + 5 / (1 + Math.pow(hz / 120, 2))
+        + hump(hz, 2700, 9, 0.22)
+        + hump(hz, 8200, 7, 0.06)
+        - 14 * Math.max(0, Math.log10(hz / 6000))
         - 40 * Math.max(0, Math.log10(hz / 15_000));
   }
 

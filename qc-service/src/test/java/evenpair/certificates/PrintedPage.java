@@ -20,8 +20,18 @@ import org.apache.pdfbox.text.TextPosition;
 
 /** What an independent reader of PDF finds in a printed document. */
 record PrintedPage(
-    int pages, float width, float height, String text, List<Font> fonts, int rasterImages, List<String> textOutsideMargins, Instant dated) {
-  /** The narrowest margin of any paper size here is 32 pt; descenders may reach a little below their line. */
+    int pages,
+    float width,
+    float height,
+    String text,
+    List<Font> fonts,
+    int rasterImages,
+    List<String> textOutsideMargins,
+    Instant dated) {
+  /**
+   * The narrowest margin of any paper size here is 32 pt; descenders may reach a little below their
+   * line.
+   */
   private static final float MARGIN = 30;
 
   record Font(String name, boolean embedded) {}
@@ -36,8 +46,14 @@ record PrintedPage(
       outside.getText(document);
       PDFTextStripper lines = new PDFTextStripper();
       lines.setSortByPosition(true);
-      return new PrintedPage(document.getNumberOfPages(), document.getPage(0).getMediaBox().getWidth(),
-          document.getPage(0).getMediaBox().getHeight(), lines.getText(document), found.fonts, found.images, outside.found,
+      return new PrintedPage(
+          document.getNumberOfPages(),
+          document.getPage(0).getMediaBox().getWidth(),
+          document.getPage(0).getMediaBox().getHeight(),
+          lines.getText(document),
+          found.fonts,
+          found.images,
+          outside.found,
           document.getDocumentInformation().getCreationDate().toInstant());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -45,10 +61,14 @@ record PrintedPage(
   }
 
   List<String> lines() {
-    return Arrays.stream(text.split("\\R")).map(line -> line.trim().replaceAll("\\s+", " ")).toList();
+    return Arrays.stream(text.split("\\R"))
+        .map(line -> line.trim().replaceAll("\\s+", " "))
+        .toList();
   }
 
-  /** @return the text without any white space: a wrapped name reads as one word */
+  /**
+   * @return the text without any white space: a wrapped name reads as one word
+   */
   String joined() {
     return text.replaceAll("\\s+", "");
   }
@@ -66,7 +86,8 @@ record PrintedPage(
       for (COSName name : resources.getXObjectNames()) {
         if (resources.getXObject(name) instanceof PDImageXObject) {
           images++;
-        } else if (resources.getXObject(name) instanceof PDFormXObject form && form.getResources() != null) {
+        } else if (resources.getXObject(name) instanceof PDFormXObject form
+            && form.getResources() != null) {
           resources(form.getResources());
         }
       }
@@ -78,8 +99,11 @@ record PrintedPage(
 
     @Override
     protected void processTextPosition(TextPosition at) {
-      boolean inside = at.getX() >= MARGIN && at.getX() + at.getWidth() <= at.getPageWidth() - MARGIN
-          && at.getY() >= MARGIN && at.getY() <= at.getPageHeight() - MARGIN;
+      boolean inside =
+          at.getX() >= MARGIN
+              && at.getX() + at.getWidth() <= at.getPageWidth() - MARGIN
+              && at.getY() >= MARGIN
+              && at.getY() <= at.getPageHeight() - MARGIN;
       if (!inside && !at.getUnicode().isBlank()) {
         found.add(at.getUnicode() + " at " + at.getX() + ", " + at.getY());
       }

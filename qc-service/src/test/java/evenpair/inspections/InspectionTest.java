@@ -6,6 +6,7 @@ import java.lang.annotation.Inherited;
 import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
+import org.junit.jupiter.api.TestInstance;
 import org.springframework.context.annotation.Import;
 
 /** The whole service with the fixture's products; all such classes share one context, each uses stations and serials of its own. */
@@ -14,4 +15,5 @@ import org.springframework.context.annotation.Import;
 @Inherited
 @EvenpairDatabaseTest(properties = "test.own=inspections")
 @Import(FixtureSeams.class)
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 @interface InspectionTest {}

@@ -11,8 +11,14 @@ import evenpair.acoustics.SweepSignal;
 import evenpair.captures.WavWriter;
 import java.net.http.HttpResponse;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import org.junit.jupiter.api.Test;
 
 class CorrectionTests extends StationHttpTest {
@@ -54,6 +60,25 @@ class CorrectionTests extends StationHttpTest {
             .query(String.class)
             .list();
     assertThat(digests).hasSize(14).allSatisfy(digest -> assertThat(store.has(digest)).isTrue());
+  }
+
+  /** Four studies sent at once: each becomes a version of its own, none is lost. */
+  @Test
+  void numbersStudiesThatArriveAtOnceOneByOne() throws Exception {
+    calibrateBoth();
+    ExecutorService clients = Executors.newFixedThreadPool(4);
+    try {
+      List<Callable<HttpResponse<String>>> studies =
+          Collections.nCopies(4, () -> study(3, 3).post(url("/corrections")));
+      List<Integer> versions = new ArrayList<>();
+      for (Future<HttpResponse<String>> answer : clients.invokeAll(studies)) {
+        assertThat(answer.get().statusCode()).as(answer.get().body()).isEqualTo(201);
+        versions.add(JsonPath.read(answer.get().body(), "$.version"));
+      }
+      assertThat(versions).containsExactlyInAnyOrder(1, 2, 3, 4);
+    } finally {
+      clients.shutdown();
+    }
   }
 
   @Test

@@ -18,6 +18,12 @@ class StationControllerTests extends StationHttpTest {
     assertThat(stations.names()).contains(name);
   }
 
+  @Test
+  void twiceWithoutANoteKeepsIt() throws Exception {
+    String again = Multipart.send("PUT", url(""), "{}").body();
+    assertThat(JsonPath.<String>read(again, "$.note")).isEqualTo("for a test");
+  }
+
   @ParameterizedTest
   @CsvSource({"Bench-1", "bench%201", "b%C3%A4nk", "bench.1", "a23456789012345678901234567890123"})
   void refusesABadName(String bad) throws Exception {

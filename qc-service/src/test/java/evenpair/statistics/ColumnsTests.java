@@ -15,7 +15,7 @@ class ColumnsTests {
 
     assertThat(found.count()).containsExactly(3, 3);
     assertThat(found.mean()).containsExactly(3, 40);
-    assertThat(found.sd()[0]).isCloseTo(Math.sqrt(7), within(1e-15));   // by hand: (4 + 1 + 9)/2
+    assertThat(found.sd()[0]).isCloseTo(Math.sqrt(7), within(1e-15)); // by hand: (4 + 1 + 9)/2
     assertThat(found.percentiles()[0]).containsExactly(1, 10);
     assertThat(found.percentiles()[1]).containsExactly(2, 20);
     assertThat(found.percentiles()[2]).containsExactly(6, 90);
@@ -23,7 +23,8 @@ class ColumnsTests {
 
   @Test
   void leavesAbsentNumbersOutOfTheirColumnOnly() {
-    ColumnStatistics found = Columns.of(new float[] {1, Float.NaN, Float.NaN, 3, Float.NaN, Float.NaN}, 3).describe(50);
+    ColumnStatistics found =
+        Columns.of(new float[] {1, Float.NaN, Float.NaN, 3, Float.NaN, Float.NaN}, 3).describe(50);
 
     assertThat(found.count()).containsExactly(2, 0, 0);
     assertThat(found.mean()[0]).isEqualTo(2);
@@ -37,13 +38,18 @@ class ColumnsTests {
     int columns = 241;
     int rows = 57;
     Random random = new Random(20261125);
-    float[] flat = StrdFile.floats(random.doubles((long) rows * columns).map(x -> 100 + 5 * x).toArray());
+    float[] flat =
+        StrdFile.floats(random.doubles((long) rows * columns).map(x -> 100 + 5 * x).toArray());
 
     ColumnStatistics found = Columns.of(flat, columns).describe(2.5, 97.5);
 
     for (int c = 0; c < columns; c++) {
       int column = c;
-      Description alone = Description.of(IntStream.range(0, rows).mapToDouble(r -> flat[r * columns + column]).toArray(), 2.5, 97.5);
+      Description alone =
+          Description.of(
+              IntStream.range(0, rows).mapToDouble(r -> flat[r * columns + column]).toArray(),
+              2.5,
+              97.5);
       assertThat(found.mean()[c]).isEqualTo(alone.mean());
       assertThat(found.sd()[c]).isEqualTo(alone.sd());
       assertThat(found.percentiles()[1][c]).isEqualTo(alone.percentiles()[1]);
@@ -60,6 +66,8 @@ class ColumnsTests {
 
   @Test
   void refusesAnArrayThatIsNotWholeRows() {
-    assertThatIllegalArgumentException().isThrownBy(() -> Columns.of(new float[5], 2)).withMessageContaining("5 numbers");
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> Columns.of(new float[5], 2))
+        .withMessageContaining("5 numbers");
   }
 }

@@ -11,11 +11,13 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class DescriptionTests {
   /**
-   * NIST StRD, univariate summary statistics; the certified values stand in the copied files. Tolerance: NIST certifies 15 digits;
-   * a stored number x differs from the printed one by up to x·2⁻⁵³, so the mean may be off by as much, and so may the standard
-   * deviation (absolutely, not relative to itself, and from both x and m), plus its own 15th digit. Twice that is allowed.
+   * NIST StRD, univariate summary statistics; the certified values stand in the copied files.
+   * Tolerance: NIST certifies 15 digits; a stored number x differs from the printed one by up to
+   * x·2⁻⁵³, so the mean may be off by as much, and so may the standard deviation (absolutely, not
+   * relative to itself, and from both x and m), plus its own 15th digit. Twice that is allowed.
    */
-  @Nested class AgainstNistReferenceDatasets {
+  @Nested
+  class AgainstNistReferenceDatasets {
     @ParameterizedTest
     @CsvSource({
       "NumAcc1, 3, 10000002, 1",
@@ -39,7 +41,8 @@ class DescriptionTests {
 
     @Test
     void givesWhatAOnePassFormulaLoses() {
-      // NumAcc4 again: Σx² − n·m² keeps no digit of the spread there, which shows that the certified case above can fail.
+      // NumAcc4 again: Σx² − n·m² keeps no digit of the spread there, which shows that the
+      // certified case above can fail.
       double[] values = StrdFile.univariate("NumAcc4");
       double sum = 0;
       double squares = 0;
@@ -47,14 +50,16 @@ class DescriptionTests {
         sum += value;
         squares += value * value;
       }
-      double onePass = Math.sqrt(Math.abs(squares - sum * sum / values.length) / (values.length - 1));
+      double onePass =
+          Math.sqrt(Math.abs(squares - sum * sum / values.length) / (values.length - 1));
 
       assertThat(Math.abs(onePass - 0.1)).isGreaterThan(1e-6);
       assertThat(Description.of(values).sd()).isCloseTo(0.1, within(1e-8));
     }
   }
 
-  @Nested class SmallSamples {
+  @Nested
+  class SmallSamples {
     @Test
     void haveNoSpreadWithOneNumber() {
       Description one = Description.of(new double[] {7.5}, 50);
@@ -75,8 +80,10 @@ class DescriptionTests {
 
     @Test
     void refuseWhatIsNotANumber() {
-      assertThatIllegalArgumentException().isThrownBy(() -> Description.of(new double[] {1, Double.NaN}));
-      assertThatIllegalArgumentException().isThrownBy(() -> Description.of(new double[] {Double.NEGATIVE_INFINITY, 1}));
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> Description.of(new double[] {1, Double.NaN}));
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> Description.of(new double[] {Double.NEGATIVE_INFINITY, 1}));
     }
   }
 }

@@ -22,7 +22,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What must hold for any pair, tried on seeded random ones. */
 class JudgePropertyTests {
-  static final LimitSet SET = set(Smoothing.TWELFTH_OCTAVE, false, Pairs.BASS, Pairs.MID, Pairs.TREBLE);
+  static final LimitSet SET =
+      set(Smoothing.TWELFTH_OCTAVE, false, Pairs.BASS, Pairs.MID, Pairs.TREBLE);
   final Judge judge = Judges.forLimits(SET, FLAT);
 
   static LongStream seeds() {
@@ -31,9 +32,12 @@ class JudgePropertyTests {
 
   @Test
   void theRandomPairsPassAndFailInNumbers() {
-    long passed = seeds().filter(seed -> judge.judge(randomPair(seed)).verdict() == Verdict.PASS).count();
+    long passed =
+        seeds().filter(seed -> judge.judge(randomPair(seed)).verdict() == Verdict.PASS).count();
 
-    assertThat(passed).as("properties shown on one verdict only would show little").isBetween(20L, 180L);
+    assertThat(passed)
+        .as("properties shown on one verdict only would show little")
+        .isBetween(20L, 180L);
   }
 
   @ParameterizedTest
@@ -51,7 +55,10 @@ class JudgePropertyTests {
   void givesOneReasonACheckRegionAndChannel(long seed) {
     List<Reason> reasons = judge.judge(randomPair(seed)).reasons();
 
-    assertThat(reasons.stream().map(r -> List.of(r.kind(), r.region() + "", r.channel() + "")).distinct())
+    assertThat(
+            reasons.stream()
+                .map(r -> List.of(r.kind(), r.region() + "", r.channel() + ""))
+                .distinct())
         .hasSize(reasons.size());
   }
 
@@ -66,7 +73,8 @@ class JudgePropertyTests {
     assertThat(swapped.verdict()).isEqualTo(straight.verdict());
     assertThat(swapped.leftLevelDb()).isEqualTo(straight.rightLevelDb());
     assertThat(swapped.reasons())
-        .containsExactlyInAnyOrderElementsOf(straight.reasons().stream().map(JudgePropertyTests::mirrored).toList());
+        .containsExactlyInAnyOrderElementsOf(
+            straight.reasons().stream().map(JudgePropertyTests::mirrored).toList());
   }
 
   private static Reason mirrored(Reason reason) {
@@ -113,7 +121,8 @@ class JudgePropertyTests {
         assertThat(judgement.verdict()).isEqualTo(Verdict.PASS);
       }
       for (int i = 0; i < narrow.results().size(); i++) {
-        assertThat(judgement.results().get(i).marginDb()).isGreaterThanOrEqualTo(narrow.results().get(i).marginDb());
+        assertThat(judgement.results().get(i).marginDb())
+            .isGreaterThanOrEqualTo(narrow.results().get(i).marginDb());
       }
     }
   }
@@ -124,7 +133,13 @@ class JudgePropertyTests {
     return Stream.of(
             new Region("mid", mid.band(), Span.constant(-1.5 - by), mid.upper(), mid.match(), true),
             new Region("mid", mid.band(), mid.lower(), new Span(1.5 + by, 1.5), mid.match(), true),
-            new Region("mid", mid.band(), mid.lower(), mid.upper(), Optional.of(Span.constant(1 + by)), true))
+            new Region(
+                "mid",
+                mid.band(),
+                mid.lower(),
+                mid.upper(),
+                Optional.of(Span.constant(1 + by)),
+                true))
         .map(wider -> set(Smoothing.TWELFTH_OCTAVE, false, Pairs.BASS, wider, Pairs.TREBLE))
         .toList();
   }
@@ -138,11 +153,14 @@ class JudgePropertyTests {
     Judge twice = Judges.forLimits(doubled(), FLAT);
 
     Judgement small = once.judge(pair);
-    Judgement large = twice.judge(pair(stretched(pair.left().level()), stretched(pair.right().level())));
+    Judgement large =
+        twice.judge(pair(stretched(pair.left().level()), stretched(pair.right().level())));
 
     for (int i = 0; i < small.results().size(); i++) {
-      // the stretched curve is rounded near 100 dB: 1e-12 is ample for that, and 1e-9 for the sums after it
-      assertThat(large.results().get(i).marginDb()).isCloseTo(2 * small.results().get(i).marginDb(), within(1e-9));
+      // the stretched curve is rounded near 100 dB: 1e-12 is ample for that, and 1e-9 for the sums
+      // after it
+      assertThat(large.results().get(i).marginDb())
+          .isCloseTo(2 * small.results().get(i).marginDb(), within(1e-9));
     }
     assertThat(large.verdict()).isEqualTo(small.verdict());
   }
@@ -156,12 +174,33 @@ class JudgePropertyTests {
     LimitSet.LevelLimit level = new LimitSet.LevelLimit(set.level().band(), -3, 3, 2);
     List<Region> regions =
         set.regions().stream()
-            .map(r -> new Region(r.name(), r.band(), twice(r.lower()), twice(r.upper()), r.match().map(JudgePropertyTests::twice), true))
+            .map(
+                r ->
+                    new Region(
+                        r.name(),
+                        r.band(),
+                        twice(r.lower()),
+                        twice(r.upper()),
+                        r.match().map(JudgePropertyTests::twice),
+                        true))
             .toList();
     return new LimitSet(
-        set.product(), set.tuning(), set.version(), set.earSimulator(), set.golden(), set.drive(), set.smoothing(),
-        level, regions, set.distortion(), set.polaritySame(), set.idleNoiseDba(), set.signalToNoiseDb(), set.seating(),
-        set.verificationDb(), set.decision());
+        set.product(),
+        set.tuning(),
+        set.version(),
+        set.earSimulator(),
+        set.golden(),
+        set.drive(),
+        set.smoothing(),
+        level,
+        regions,
+        set.distortion(),
+        set.polaritySame(),
+        set.idleNoiseDba(),
+        set.signalToNoiseDb(),
+        set.seating(),
+        set.verificationDb(),
+        set.decision());
   }
 
   private static Span twice(Span span) {
@@ -180,12 +219,14 @@ class JudgePropertyTests {
 
     assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
     assertThat(judgement.reasons()).allMatch(reason -> reason.kind() == ReasonKind.NO_DATA);
-    assertThat(judgement.results()).allMatch(r -> r.judged() ? Double.isFinite(r.marginDb()) : r.marginDb() == null);
+    assertThat(judgement.results())
+        .allMatch(r -> r.judged() ? Double.isFinite(r.marginDb()) : r.marginDb() == null);
   }
 
   @ParameterizedTest
   @MethodSource("seeds")
   void givesTheSameJudgementAgain(long seed) {
-    assertThat(judge.judge(randomPair(seed))).isEqualTo(Judges.forLimits(SET, FLAT).judge(randomPair(seed)));
+    assertThat(judge.judge(randomPair(seed)))
+        .isEqualTo(Judges.forLimits(SET, FLAT).judge(randomPair(seed)));
   }
 }

@@ -5,7 +5,6 @@ import static evenpair.tolerance.Pairs.flat;
 import static evenpair.tolerance.Pairs.moved;
 import static evenpair.tolerance.Pairs.pair;
 import static evenpair.tolerance.Pairs.plain;
-import static evenpair.tolerance.Pairs.region;
 import static evenpair.tolerance.Pairs.set;
 import static evenpair.tolerance.Pairs.without;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -50,7 +49,8 @@ class JudgeTests {
       assertThat(judgement.verdict()).isEqualTo(Verdict.FAIL);
       assertThat(judgement.reasons())
           .containsExactly(
-              new Reason(ReasonKind.LEVEL, Channel.RIGHT, null, null, -2.0, -1.5, List.of("bass", "mid")));
+              new Reason(
+                  ReasonKind.LEVEL, Channel.RIGHT, null, null, -2.0, -1.5, List.of("bass", "mid")));
     }
 
     @Test
@@ -63,7 +63,9 @@ class JudgeTests {
       Judgement judgement = judge.judge(pair(dip, flat(100)));
 
       assertThat(judgement.leftLevelDb()).isZero();
-      assertThat(judgement.reasons()).extracting(Reason::kind).containsExactly(ReasonKind.WINDOW, ReasonKind.MATCH);
+      assertThat(judgement.reasons())
+          .extracting(Reason::kind)
+          .containsExactly(ReasonKind.WINDOW, ReasonKind.MATCH);
     }
 
     @Test
@@ -71,7 +73,9 @@ class JudgeTests {
       Judgement judgement = judge.judge(pair(flat(102), flat(101.75)));
 
       assertThat(judgement.reasons()).extracting(Reason::kind).containsOnly(ReasonKind.LEVEL);
-      assertThat(judgement.reasons()).extracting(Reason::channel).containsExactly(Channel.LEFT, Channel.RIGHT);
+      assertThat(judgement.reasons())
+          .extracting(Reason::channel)
+          .containsExactly(Channel.LEFT, Channel.RIGHT);
       assertThat(judgement.reasons()).allMatch(reason -> reason.alsoRegions().isEmpty());
     }
   }
@@ -83,7 +87,8 @@ class JudgeTests {
       Judgement judgement = judge.judge(pair(flat(100.75), flat(99)));
 
       assertThat(judgement.reasons())
-          .containsExactly(new Reason(ReasonKind.BALANCE, null, null, null, 1.75, 1.0, List.of("bass", "mid")));
+          .containsExactly(
+              new Reason(ReasonKind.BALANCE, null, null, null, 1.75, 1.0, List.of("bass", "mid")));
     }
 
     @Test
@@ -92,8 +97,14 @@ class JudgeTests {
 
       Judgement judgement = judge.judge(pair(flat(100.5), right));
 
-      assertThat(judgement.reasons()).extracting(Reason::kind).contains(ReasonKind.BALANCE, ReasonKind.MATCH);
-      Reason match = judgement.reasons().stream().filter(r -> r.kind() == ReasonKind.MATCH).findFirst().orElseThrow();
+      assertThat(judgement.reasons())
+          .extracting(Reason::kind)
+          .contains(ReasonKind.BALANCE, ReasonKind.MATCH);
+      Reason match =
+          judgement.reasons().stream()
+              .filter(r -> r.kind() == ReasonKind.MATCH)
+              .findFirst()
+              .orElseThrow();
       assertThat(match.region()).isEqualTo("treble");
       assertThat(match.measuredDb()).isCloseTo(7.5, ROUNDING);
     }
@@ -112,11 +123,15 @@ class JudgeTests {
   class Window {
     @Test
     void isLinearInLogFrequencyBetweenItsEnds() {
-      // 10 kHz lies ln(10/6)/ln(16/6) = 0.52081 of the way: 3 + 3 · 0.52081 = 4.56243 dB, to 5 decimals
+      // 10 kHz lies ln(10/6)/ln(16/6) = 0.52081 of the way: 3 + 3 · 0.52081 = 4.56243 dB, to 5
+      // decimals
       Judgement judgement = judge.judge(pair(flat(100), moved(flat(100), 10_000, 5)));
 
-      // the pair differs by 5 dB there too, and ranks first: 1.5 or so beyond 3.3 is more than 0.4 beyond 4.6
-      assertThat(judgement.reasons()).extracting(Reason::kind).containsExactly(ReasonKind.MATCH, ReasonKind.WINDOW);
+      // the pair differs by 5 dB there too, and ranks first: 1.5 or so beyond 3.3 is more than 0.4
+      // beyond 4.6
+      assertThat(judgement.reasons())
+          .extracting(Reason::kind)
+          .containsExactly(ReasonKind.MATCH, ReasonKind.WINDOW);
       Reason window = judgement.reasons().get(1);
       assertThat(window.channel()).isEqualTo(Channel.RIGHT);
       assertThat(window.region()).isEqualTo("treble");
@@ -127,11 +142,13 @@ class JudgeTests {
 
     @Test
     void holdsItsEdgesSoThatBothNeighboursJudge200Hz() {
-      Judgement judgement = judge.judge(pair(moved(flat(100), 200, 2.5), moved(flat(100), 200, 2.5)));
+      Judgement judgement =
+          judge.judge(pair(moved(flat(100), 200, 2.5), moved(flat(100), 200, 2.5)));
 
       assertThat(judgement.reasons()).hasSize(4);
       assertThat(judgement.reasons()).extracting(Reason::region).containsOnly("bass", "mid");
-      assertThat(judgement.reasons()).allMatch(reason -> reason.frequencyHz() == Grid.hz(Grid.nearest(200)));
+      assertThat(judgement.reasons())
+          .allMatch(reason -> reason.frequencyHz() == Grid.hz(Grid.nearest(200)));
     }
 
     @Test
@@ -139,7 +156,8 @@ class JudgeTests {
       // quarters are exact in binary, so that the limit is met exactly
       assertThat(judge.judge(pair(moved(flat(100), 100, 2), moved(flat(100), 100, 2))).verdict())
           .isEqualTo(Verdict.PASS);
-      assertThat(judge.judge(pair(moved(flat(100), 100, 2.25), moved(flat(100), 100, 2.25))).verdict())
+      assertThat(
+              judge.judge(pair(moved(flat(100), 100, 2.25), moved(flat(100), 100, 2.25))).verdict())
           .isEqualTo(Verdict.FAIL);
     }
 
@@ -169,19 +187,23 @@ class JudgeTests {
 
     @Test
     void ranksTheRestByExcessOverHalfWidth() {
-      // bass: 1.5 beyond ± 2 is 0.75; treble at 10 kHz: 2.5 beyond ± 4.56 is 0.55, though larger in dB
+      // bass: 1.5 beyond ± 2 is 0.75; treble at 10 kHz: 2.5 beyond ± 4.56 is 0.55, though larger in
+      // dB
       Curve both = moved(moved(flat(100), 50, 3.5), 10_000, 7.0625);
 
       List<Reason> reasons = judge.judge(pair(both, both)).reasons();
 
-      assertThat(reasons).extracting(Reason::region).containsExactly("bass", "bass", "treble", "treble");
+      assertThat(reasons)
+          .extracting(Reason::region)
+          .containsExactly("bass", "bass", "treble", "treble");
     }
 
     @Test
     void putsLevelBeforeWindows() {
       Curve left = moved(flat(97), 50, 20);
 
-      assertThat(judge.judge(pair(left, flat(100))).reasons().get(0).kind()).isEqualTo(ReasonKind.LEVEL);
+      assertThat(judge.judge(pair(left, flat(100))).reasons().get(0).kind())
+          .isEqualTo(ReasonKind.LEVEL);
     }
   }
 
@@ -195,15 +217,27 @@ class JudgeTests {
       assertThat(judgement.reasons())
           .containsExactly(
               new Reason(
-                  ReasonKind.NO_DATA, Channel.LEFT, "treble", Grid.hz(Grid.nearest(12_150)), null, null, List.of()));
+                  ReasonKind.NO_DATA,
+                  Channel.LEFT,
+                  "treble",
+                  Grid.hz(Grid.nearest(12_150)),
+                  null,
+                  null,
+                  List.of()));
     }
 
     @Test
     void isReportedAsNotJudgedWhereTheRegionIsNotRequired() {
       Region optional =
           new Region(
-              "treble", new Band(6000, 16_000), Span.constant(-3), Span.constant(3), Optional.of(Span.constant(2)), false);
-      Judge lenient = Judges.forLimits(set(Smoothing.NONE, false, Pairs.BASS, Pairs.MID, optional), FLAT);
+              "treble",
+              new Band(6000, 16_000),
+              Span.constant(-3),
+              Span.constant(3),
+              Optional.of(Span.constant(2)),
+              false);
+      Judge lenient =
+          Judges.forLimits(set(Smoothing.NONE, false, Pairs.BASS, Pairs.MID, optional), FLAT);
 
       Judgement judgement = lenient.judge(pair(without(flat(100), 15_000, 20_000), flat(100)));
 
@@ -211,9 +245,7 @@ class JudgeTests {
       assertThat(judgement.results())
           .filteredOn(result -> !result.judged())
           .extracting(RegionResult::check, RegionResult::channel)
-          .containsExactly(
-              tuple(ReasonKind.MATCH, null),
-              tuple(ReasonKind.WINDOW, Channel.LEFT));
+          .containsExactly(tuple(ReasonKind.MATCH, null), tuple(ReasonKind.WINDOW, Channel.LEFT));
     }
 
     @Test
@@ -225,9 +257,7 @@ class JudgeTests {
       assertThat(judgement.leftLevelDb()).isZero();
       assertThat(judgement.reasons())
           .extracting(Reason::kind, Reason::region)
-          .containsExactly(
-              tuple(ReasonKind.NO_DATA, null),
-              tuple(ReasonKind.NO_DATA, "mid"));
+          .containsExactly(tuple(ReasonKind.NO_DATA, null), tuple(ReasonKind.NO_DATA, "mid"));
     }
 
     @Test
@@ -260,9 +290,12 @@ class JudgeTests {
     @Test
     void spreadsANarrowPeakOverItsNeighbours() {
       Judge smoothing =
-          Judges.forLimits(set(Smoothing.TWELFTH_OCTAVE, false, Pairs.BASS, Pairs.MID, Pairs.TREBLE), FLAT);
-      // power mean ½ 1 ½ of (1, 10^0.25, 1)/2: 10·lg((1 + 1.778279)/2) = 1.42746 dB, inside 1.5 though the point has 2.5
-      Judgement judgement = smoothing.judge(pair(moved(flat(100), 4000, 2.5), moved(flat(100), 4000, 2.5)));
+          Judges.forLimits(
+              set(Smoothing.TWELFTH_OCTAVE, false, Pairs.BASS, Pairs.MID, Pairs.TREBLE), FLAT);
+      // power mean ½ 1 ½ of (1, 10^0.25, 1)/2: 10·lg((1 + 1.778279)/2) = 1.42746 dB, inside 1.5
+      // though the point has 2.5
+      Judgement judgement =
+          smoothing.judge(pair(moved(flat(100), 4000, 2.5), moved(flat(100), 4000, 2.5)));
 
       assertThat(judgement.verdict()).isEqualTo(Verdict.PASS);
       assertThat(judgement.results())
@@ -286,17 +319,35 @@ class JudgeTests {
       assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
       assertThat(judgement.reasons())
           .containsExactly(
-              Reason.notJudged("distortion"), Reason.notJudged("idle-noise"), Reason.notJudged("guarded-decision"));
+              Reason.notJudged("distortion"),
+              Reason.notJudged("idle-noise"),
+              Reason.notJudged("guarded-decision"));
     }
 
     private static LimitSet asking(LimitSet set) {
       LimitSet.DistortionLimit thd =
           new LimitSet.DistortionLimit(
-              new Band(100, 3000), Optional.of(new LimitSet.Orders(2, 5)), OptionalDouble.of(1), OptionalDouble.empty());
+              new Band(100, 3000),
+              Optional.of(new LimitSet.Orders(2, 5)),
+              OptionalDouble.of(1),
+              OptionalDouble.empty());
       return new LimitSet(
-          set.product(), set.tuning(), set.version(), set.earSimulator(), set.golden(), set.drive(), set.smoothing(),
-          set.level(), set.regions(), List.of(thd), set.polaritySame(), OptionalDouble.of(20), set.signalToNoiseDb(),
-          set.seating(), set.verificationDb(), new LimitSet.DecisionRule(true, 1, true));
+          set.product(),
+          set.tuning(),
+          set.version(),
+          set.earSimulator(),
+          set.golden(),
+          set.drive(),
+          set.smoothing(),
+          set.level(),
+          set.regions(),
+          List.of(thd),
+          set.polaritySame(),
+          OptionalDouble.of(20),
+          set.signalToNoiseDb(),
+          set.seating(),
+          set.verificationDb(),
+          new LimitSet.DecisionRule(true, 1, true));
     }
   }
 }

@@ -13,9 +13,12 @@ import java.util.Random;
 /** Limit sets, golden responses and pairs for the tests of judging. */
 final class Pairs {
   static final Band ALIGNMENT = new Band(300, 3000);
-  static final Region BASS = region("bass", 20, 200, Span.constant(-2), Span.constant(2), Span.constant(1.5));
-  static final Region MID = region("mid", 200, 6000, Span.constant(-1.5), Span.constant(1.5), Span.constant(1));
-  static final Region TREBLE = region("treble", 6000, 16_000, new Span(-3, -6), new Span(3, 6), new Span(2.5, 4));
+  static final Region BASS =
+      region("bass", 20, 200, Span.constant(-2), Span.constant(2), Span.constant(1.5));
+  static final Region MID =
+      region("mid", 200, 6000, Span.constant(-1.5), Span.constant(1.5), Span.constant(1));
+  static final Region TREBLE =
+      region("treble", 6000, 16_000, new Span(-3, -6), new Span(3, 6), new Span(2.5, 4));
   static final GoldenResponse FLAT = new GoldenResponse(Curve.from(hz -> 100), Optional.empty());
 
   private Pairs() {}
@@ -26,9 +29,21 @@ final class Pairs {
 
   static LimitSet set(Smoothing smoothing, boolean polarity, Region... regions) {
     return new LimitSet(
-        "sedge-2", "plain", 1, EarSimulator.IEC_60318_4, "plain-golden.csv", new Drive.Voltage(180), smoothing,
-        new LimitSet.LevelLimit(ALIGNMENT, -1.5, 1.5, 1.0), List.of(regions), List.of(), polarity,
-        OptionalDouble.empty(), 30, new LimitSet.SeatingRules(1, 3, 3, 8, new Band(5000, 11_000)), 0.5,
+        "sedge-2",
+        "plain",
+        1,
+        EarSimulator.IEC_60318_4,
+        "plain-golden.csv",
+        new Drive.Voltage(180),
+        smoothing,
+        new LimitSet.LevelLimit(ALIGNMENT, -1.5, 1.5, 1.0),
+        List.of(regions),
+        List.of(),
+        polarity,
+        OptionalDouble.empty(),
+        30,
+        new LimitSet.SeatingRules(1, 3, 3, 8, new Band(5000, 11_000)),
+        0.5,
         new LimitSet.DecisionRule(false, 0, false));
   }
 
@@ -70,7 +85,10 @@ final class Pairs {
     return Curve.of(levels);
   }
 
-  /** A curve such as a unit has: golden, an offset, a slow wave and some roughness, all drawn from the seed. */
+  /**
+   * A curve such as a unit has: golden, an offset, a slow wave and some roughness, all drawn from
+   * the seed.
+   */
   static Curve random(Random random, double offsetDb, double waveDb, double roughDb) {
     double offset = offsetDb * random.nextGaussian();
     double wave = waveDb * random.nextGaussian();
@@ -78,7 +96,11 @@ final class Pairs {
     double phase = 2 * Math.PI * random.nextDouble();
     double[] db = new double[Grid.POINTS];
     for (int i = 0; i < db.length; i++) {
-      db[i] = 100 + offset + wave * Math.sin(2 * Math.PI * cycles * i / db.length + phase) + roughDb * random.nextGaussian();
+      db[i] =
+          100
+              + offset
+              + wave * Math.sin(2 * Math.PI * cycles * i / db.length + phase)
+              + roughDb * random.nextGaussian();
     }
     return Curve.of(db);
   }

@@ -34,33 +34,44 @@ class PolarityCheckTests {
 
   @Test
   void passesBothSidesTheRightWayRound() {
-    Judgement judgement = againstGolden.judge(new MeasuredPair(channel(flat(100), 0), channel(flat(100), 0)));
+    Judgement judgement =
+        againstGolden.judge(new MeasuredPair(channel(flat(100), 0), channel(flat(100), 0)));
 
     assertThat(judgement.verdict()).isEqualTo(Verdict.PASS);
-    assertThat(judgement.results()).filteredOn(r -> r.check() == ReasonKind.POLARITY).hasSize(2).allMatch(RegionResult::judged);
+    assertThat(judgement.results())
+        .filteredOn(r -> r.check() == ReasonKind.POLARITY)
+        .hasSize(2)
+        .allMatch(RegionResult::judged);
   }
 
   @Test
   void namesTheReversedEarpieceFirst() {
-    Judgement judgement = againstGolden.judge(new MeasuredPair(channel(flat(96), 0), channel(flat(100), 180)));
+    Judgement judgement =
+        againstGolden.judge(new MeasuredPair(channel(flat(96), 0), channel(flat(100), 180)));
 
     assertThat(judgement.verdict()).isEqualTo(Verdict.FAIL);
-    assertThat(judgement.reasons().get(0)).isEqualTo(Reason.of(ReasonKind.POLARITY, Channel.RIGHT, null, null));
+    assertThat(judgement.reasons().get(0))
+        .isEqualTo(Reason.of(ReasonKind.POLARITY, Channel.RIGHT, null, null));
     assertThat(judgement.reasons().get(1).kind()).isEqualTo(ReasonKind.LEVEL);
   }
 
   @Test
   void seesBothReversedAgainstTheGoldenPhase() {
-    Judgement judgement = againstGolden.judge(new MeasuredPair(channel(flat(100), 180), channel(flat(100), 180)));
+    Judgement judgement =
+        againstGolden.judge(new MeasuredPair(channel(flat(100), 180), channel(flat(100), 180)));
 
-    assertThat(judgement.reasons()).extracting(Reason::channel).containsExactly(Channel.LEFT, Channel.RIGHT);
+    assertThat(judgement.reasons())
+        .extracting(Reason::channel)
+        .containsExactly(Channel.LEFT, Channel.RIGHT);
   }
 
   @Test
   void comparesLeftWithRightWithoutGoldenPhase() {
-    Judgement judgement = leftAgainstRight.judge(new MeasuredPair(channel(flat(100), 0), channel(flat(100), 180)));
+    Judgement judgement =
+        leftAgainstRight.judge(new MeasuredPair(channel(flat(100), 0), channel(flat(100), 180)));
 
-    assertThat(judgement.reasons()).containsExactly(Reason.of(ReasonKind.POLARITY, null, null, null));
+    assertThat(judgement.reasons())
+        .containsExactly(Reason.of(ReasonKind.POLARITY, null, null, null));
   }
 
   @Test
@@ -84,7 +95,8 @@ class PolarityCheckTests {
 
   @Test
   void stillFailsAnUndecidedPairByItsOtherChecks() {
-    // a dead driver's phase is noise: |r| of 81 random phases over the lags stays below 0.5 for this seed
+    // a dead driver's phase is noise: |r| of 81 random phases over the lags stays below 0.5 for
+    // this seed
     Random random = new Random(7);
     double[] noise = random.doubles(Grid.POINTS, -180, 180).toArray();
     MeasuredChannel dead = new MeasuredChannel(moved(flat(60), 1000, 0), Optional.of(noise));

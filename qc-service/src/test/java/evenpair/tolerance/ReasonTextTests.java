@@ -25,13 +25,18 @@ class ReasonTextTests {
 
   private static Map<String, String> table() {
     try (InputStream in = ReasonTextTests.class.getResourceAsStream("/texts/en/reasons.json")) {
-      return JsonMapper.builder().build().readValue(in, new TypeReference<Map<String, String>>() {});
+      return JsonMapper.builder()
+          .build()
+          .readValue(in, new TypeReference<Map<String, String>>() {});
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);
     }
   }
 
-  /** Every reason that can be made of a kind: with and without channel, region, numbers and folded regions. */
+  /**
+   * Every reason that can be made of a kind: with and without channel, region, numbers and folded
+   * regions.
+   */
   static Stream<Reason> reasons() {
     return Arrays.stream(ReasonKind.values()).flatMap(ReasonTextTests::variants);
   }
@@ -40,15 +45,21 @@ class ReasonTextTests {
     return switch (kind) {
       case LEVEL, WINDOW ->
           Stream.of(Channel.values())
-              .flatMap(c -> Stream.of(number(kind, c, 2.3, 1.5, "mid"), number(kind, c, -2.3, -1.5, "mid")))
+              .flatMap(
+                  c ->
+                      Stream.of(
+                          number(kind, c, 2.3, 1.5, "mid"), number(kind, c, -2.3, -1.5, "mid")))
               .flatMap(ReasonTextTests::andFolded);
       case BALANCE, MATCH ->
           Stream.of(number(kind, null, 2.3, 1.5, "mid"), number(kind, null, -2.3, -1.5, "mid"))
               .flatMap(ReasonTextTests::andFolded);
       case NO_DATA ->
-          channels().flatMap(c -> Stream.of(noNumber(kind, c, "mid", 100.0), noNumber(kind, c, null, 100.0)));
+          channels()
+              .flatMap(
+                  c -> Stream.of(noNumber(kind, c, "mid", 100.0), noNumber(kind, c, null, 100.0)));
       case NOT_JUDGED ->
-          Stream.of("distortion", "idle-noise", "guarded-decision", "polarity", "some-later-check").map(Reason::notJudged);
+          Stream.of("distortion", "idle-noise", "guarded-decision", "polarity", "some-later-check")
+              .map(Reason::notJudged);
       case OTHER_TUNING -> Stream.of(noNumber(kind, null, "warm", null));
       default -> channels().flatMap(c -> all(kind, c));
     };
@@ -70,7 +81,8 @@ class ReasonTextTests {
     return Stream.concat(Stream.of((Channel) null), Stream.of(Channel.values()));
   }
 
-  private static Reason number(ReasonKind kind, Channel channel, double measured, double limit, String region) {
+  private static Reason number(
+      ReasonKind kind, Channel channel, double measured, double limit, String region) {
     return new Reason(kind, channel, region, 8500.0, measured, limit, List.of());
   }
 
@@ -84,7 +96,8 @@ class ReasonTextTests {
     ReasonText text = ReasonText.of(reason);
 
     assertThat(TABLE).containsKey(text.key());
-    assertThat(placeholders(TABLE.get(text.key()))).allSatisfy(name -> assertThat(text.values()).containsKey(name));
+    assertThat(placeholders(TABLE.get(text.key())))
+        .allSatisfy(name -> assertThat(text.values()).containsKey(name));
   }
 
   private static List<String> placeholders(String template) {
@@ -106,7 +119,9 @@ class ReasonTextTests {
         .filteredOn(entry -> entry.getKey().matches("reason\\." + kind.word() + "(\\..*)?"))
         .isNotEmpty()
         .allSatisfy(
-            entry -> assertThat(entry.getValue()).containsPattern("measure again|Call an engineer|Send (a curve|curves)"));
+            entry ->
+                assertThat(entry.getValue())
+                    .containsPattern("measure again|Call an engineer|Send (a curve|curves)"));
   }
 
   @Test
@@ -129,7 +144,9 @@ class ReasonTextTests {
           .isEqualTo(
               "{earpiece|word} is {excess|dB} dB above its {region} window at {frequency|Hz}"
                   + " ({measured|+dB} dB, allowed {limit|+dB} dB).");
-      assertThat(text.values()).containsEntry("earpiece", "right-earpiece").containsEntry("region", "treble");
+      assertThat(text.values())
+          .containsEntry("earpiece", "right-earpiece")
+          .containsEntry("region", "treble");
       assertThat((double) text.values().get("excess")).isEqualTo(4.3 - 3.0);
     }
 
@@ -137,7 +154,8 @@ class ReasonTextTests {
     void isAnotherBelowTheWindow() {
       assertThat(ReasonText.of(number(ReasonKind.WINDOW, Channel.LEFT, -3.5, -3.0, "bass")).key())
           .isEqualTo("reason.window.below");
-      // a window may lie wholly above zero: below it is still told by the numbers' order, not by their sign
+      // a window may lie wholly above zero: below it is still told by the numbers' order, not by
+      // their sign
       assertThat(ReasonText.of(number(ReasonKind.WINDOW, Channel.LEFT, 0.5, 1.0, "bass")).key())
           .isEqualTo("reason.window.below");
     }

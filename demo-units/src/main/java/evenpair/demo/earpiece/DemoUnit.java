@@ -13,14 +13,17 @@ import java.util.SplittableRandom;
  * @param side on which side (for a good unit without meaning)
  * @param sides its two earpieces
  */
-public record DemoUnit(String serial, String batch, Design design, Fault fault, Channel side, Sides sides) {
+public record DemoUnit(
+    String serial, String batch, Design design, Fault fault, Channel side, Sides sides) {
   /**
    * Builds the pair: nominal design, the unit's own spread, each side's spread, then the fault.
    *
    * @param seed the same seed and serial give the same pair
    */
-  public static DemoUnit build(String serial, String batch, Design design, Fault fault, Channel side, long seed) {
-    Earpiece unit = Spread.unit(design.nominal(), new SplittableRandom(Seeds.of(seed, serial, "unit")));
+  public static DemoUnit build(
+      String serial, String batch, Design design, Fault fault, Channel side, long seed) {
+    Earpiece unit =
+        Spread.unit(design.nominal(), new SplittableRandom(Seeds.of(seed, serial, "unit")));
     Sides good =
         new Sides(
             Spread.side(unit, new SplittableRandom(Seeds.of(seed, serial, "left"))),

@@ -7,11 +7,15 @@ import static evenpair.demo.earpiece.Section.lowPass;
 import evenpair.acoustics.EarSimulator;
 import java.util.List;
 
-/** The two invented products as their designer drew them: every driver, every crossover, nominal sensitivity. */
+/**
+ * The two invented products as their designer drew them: every driver, every crossover, nominal
+ * sensitivity.
+ */
 public enum Design {
   /**
-   * Two dynamic drivers for the bass, two balanced armatures for mid and presence, two planar tweeters. The armature for the
-   * mid range and the lower tweeter are wired the other way round so that neighbouring branches add up at their crossovers.
+   * Two dynamic drivers for the bass, two balanced armatures for mid and presence, two planar
+   * tweeters. The armature for the mid range and the lower tweeter are wired the other way round so
+   * that neighbouring branches add up at their crossovers.
    */
   SEDGE_2("sedge-2", EarSimulator.IEC_60318_4, 180, 97) {
     @Override
@@ -23,18 +27,29 @@ public enum Design {
               Driver.of(MID_ARMATURE, -1.0, firstOrderHighPass(380), lowPass(2750, 1.9)),
               Driver.of(UPPER_ARMATURE, 0.80, highPass(2100, 0.7), lowPass(4300, 1.1)),
               Driver.of(LOWER_TWEETER, -0.34, highPass(6000, 0.75), lowPass(15_000, 0.9)),
-              Driver.of(UPPER_TWEETER, 0.50, highPass(10_500, 0.8), highPass(9500, 0.7), lowPass(21_000, 1.0))),
+              Driver.of(
+                  UPPER_TWEETER,
+                  0.50,
+                  highPass(10_500, 0.8),
+                  highPass(9500, 0.7),
+                  lowPass(21_000, 1.0))),
           new Canal(8000, 0.22),
           4,
           1);
     }
   },
-  /** One dynamic driver behind a damping cloth, measured on a 2 cm³ coupler, whose short tube has its mode far up. */
+  /**
+   * One dynamic driver behind a damping cloth, measured on a 2 cm³ coupler, whose short tube has
+   * its mode far up.
+   */
   REED_1("reed-1", EarSimulator.IEC_60318_5, 126, 96) {
     @Override
     Earpiece uncalibrated() {
       return new Earpiece(
-          List.of(Driver.of("dynamic 1", 1, lowPass(3300, 1.5), lowPass(15_000, 0.7))), new Canal(13_500, 0.35), 16, 1);
+          List.of(Driver.of("dynamic 1", 1, lowPass(3300, 1.5), lowPass(15_000, 0.7))),
+          new Canal(13_500, 0.35),
+          16,
+          1);
     }
   };
 
@@ -48,7 +63,11 @@ public enum Design {
   private final double millivoltsRms;
   private final double levelAtOneKilohertzDb;
 
-  Design(String product, EarSimulator earSimulator, double millivoltsRms, double levelAtOneKilohertzDb) {
+  Design(
+      String product,
+      EarSimulator earSimulator,
+      double millivoltsRms,
+      double levelAtOneKilohertzDb) {
     this.product = product;
     this.earSimulator = earSimulator;
     this.millivoltsRms = millivoltsRms;
@@ -57,22 +76,30 @@ public enum Design {
 
   abstract Earpiece uncalibrated();
 
-  /** @return the product's key in limits/ */
+  /**
+   * @return the product's key in limits/
+   */
   public String product() {
     return product;
   }
 
-  /** @return the type of ear simulator on which it is measured */
+  /**
+   * @return the type of ear simulator on which it is measured
+   */
   public EarSimulator earSimulator() {
     return earSimulator;
   }
 
-  /** @return voltage at the terminals at which it is measured, mV r.m.s. */
+  /**
+   * @return voltage at the terminals at which it is measured, mV r.m.s.
+   */
   public double millivoltsRms() {
     return millivoltsRms;
   }
 
-  /** @return one side of a perfect unit */
+  /**
+   * @return one side of a perfect unit
+   */
   public Earpiece nominal() {
     return uncalibrated().calibrated(millivoltsRms, levelAtOneKilohertzDb);
   }

@@ -1,7 +1,9 @@
 package evenpair.demo.earpiece;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * One driver with its resonance and crossover: gain · Π sections.
@@ -27,16 +29,31 @@ record Driver(String name, double gain, List<Section> sections) {
     return new Driver(name, 0, sections);
   }
 
-  /** @return the driver with every crossover and resonance at factor times its frequency */
+  /**
+   * @return the driver with every crossover and resonance at factor times its frequency
+   */
   Driver tuned(double factor) {
     return new Driver(name, gain, sections.stream().map(section -> section.tuned(factor)).toList());
   }
 
-  /** @return the driver with its first section, the crossover, at factor times its frequency */
+  /**
+   * @return the driver with its first section, the crossover, at factor times its frequency
+   */
   Driver crossedOverAt(double factor) {
     List<Section> moved = new ArrayList<>(sections);
     moved.set(0, moved.get(0).tuned(factor));
     return new Driver(name, gain, moved);
+  }
+
+  /**
+   * @return name, gain, and the frequencies of its sections in order, the crossover first
+   */
+  Map<String, Object> truth() {
+    Map<String, Object> facts = new LinkedHashMap<>();
+    facts.put("name", name);
+    facts.put("gain", gain);
+    facts.put("hz", sections.stream().map(Section::hz).toList());
+    return facts;
   }
 
   Phasors response(double[] hz) {

@@ -1,6 +1,8 @@
 package evenpair.demo.earpiece;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.UnaryOperator;
 
 /**
@@ -9,10 +11,14 @@ import java.util.function.UnaryOperator;
  * @param drivers every driver, dead ones too
  * @param canal the canal at nominal insertion
  * @param ventHz corner of the high-pass that the shell's vent makes, Hz
- * @param pascalPerVolt sound pressure for a response of 1, Pa/V; negative if the plug's wires are swapped
+ * @param pascalPerVolt sound pressure for a response of 1, Pa/V; negative if the plug's wires are
+ *     swapped
  */
 public record Earpiece(List<Driver> drivers, Canal canal, double ventHz, double pascalPerVolt) {
-  /** Acoustic path and front ends of a capture, seconds: what puts the arrival a little behind the electrical signal. */
+  /**
+   * Acoustic path and front ends of a capture, seconds: what puts the arrival a little behind the
+   * electrical signal.
+   */
   private static final double PATH_SECONDS = 90e-6;
 
   public Earpiece {
@@ -37,37 +43,61 @@ public record Earpiece(List<Driver> drivers, Canal canal, double ventHz, double 
     return response(hz, mounting).delay(PATH_SECONDS);
   }
 
-  /** @return the earpiece with another sensitivity */
+  /**
+   * @return the earpiece with another sensitivity
+   */
   public Earpiece louder(double db) {
     return new Earpiece(drivers, canal, ventHz, pascalPerVolt * Math.pow(10, db / 20));
   }
 
-  /** @return the earpiece with its two wires swapped: every driver moves the wrong way */
+  /**
+   * @return the earpiece with its two wires swapped: every driver moves the wrong way
+   */
   public Earpiece reversed() {
     return new Earpiece(drivers, canal, ventHz, -pascalPerVolt);
   }
 
-  /** @return the earpiece with one driver changed */
+  /**
+   * @return the earpiece with one driver changed
+   */
   Earpiece with(String driver, UnaryOperator<Driver> change) {
     if (drivers.stream().noneMatch(d -> d.name().equals(driver))) {
       throw new IllegalArgumentException("no driver \"" + driver + "\" among " + driverNames());
     }
-    return withDrivers(drivers.stream().map(d -> d.name().equals(driver) ? change.apply(d) : d).toList());
+    return withDrivers(
+        drivers.stream().map(d -> d.name().equals(driver) ? change.apply(d) : d).toList());
   }
 
   Earpiece withDrivers(List<Driver> changed) {
     return new Earpiece(changed, canal, ventHz, pascalPerVolt);
   }
 
-  /** @return the drivers' names in order */
+  /**
+   * @return the drivers' names in order
+   */
   public List<String> driverNames() {
     return drivers.stream().map(Driver::name).toList();
   }
 
-  /** @return the earpiece whose sensitivity is such that this voltage gives this level at 1 kHz at nominal mounting */
+  /**
+   * @return what is true of it, for the record: sensitivity, and each driver's gain, crossover and
+   *     resonances
+   */
+  public Map<String, Object> truth() {
+    Map<String, Object> facts = new LinkedHashMap<>();
+    facts.put("pascalPerVolt", pascalPerVolt);
+    facts.put("drivers", drivers.stream().map(Driver::truth).toList());
+    return facts;
+  }
+
+  /**
+   * @return the earpiece whose sensitivity is such that this voltage gives this level at 1 kHz at
+   *     nominal mounting
+   */
   Earpiece calibrated(double millivoltsRms, double levelDb) {
     double wantedPascal = 20e-6 * Math.pow(10, levelDb / 20);
-    double now = Math.sqrt(response(new double[] {1000}, Mounting.NOMINAL).power(0)) * millivoltsRms / 1000;
+    double now =
+        Math.sqrt(response(new double[] {1000}, Mounting.NOMINAL).power(0)) * millivoltsRms / 1000;
     return new Earpiece(drivers, canal, ventHz, pascalPerVolt * wantedPascal / now);
   }
 }

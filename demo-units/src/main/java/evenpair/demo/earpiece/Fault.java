@@ -7,7 +7,10 @@ import static evenpair.demo.earpiece.Design.UPPER_TWEETER;
 
 import evenpair.tolerance.Channel;
 
-/** What is known to be wrong with a simulated unit, or with its first capture, and what a station should make of it. */
+/**
+ * What is known to be wrong with a simulated unit, or with its first capture, and what a station
+ * should make of it.
+ */
 public enum Fault {
   NONE("good unit", Expected.PASS),
   /** The upper of two tweeters is silent. */
@@ -33,7 +36,8 @@ public enum Fault {
   SHIFTED_CROSSOVER("shifted crossover", Expected.FAIL) {
     @Override
     Sides in(Sides good, Channel side) {
-      return good.with(side, earpiece -> earpiece.with(UPPER_ARMATURE, driver -> driver.crossedOverAt(0.55)));
+      return good.with(
+          side, earpiece -> earpiece.with(UPPER_ARMATURE, driver -> driver.crossedOverAt(0.55)));
     }
   },
   LOW_SENSITIVITY("low sensitivity", Expected.FAIL) {
@@ -73,12 +77,17 @@ public enum Fault {
     this.expected = expected;
   }
 
-  /** @return the pair with the fault built in on that side; unchanged where only the capture is at fault */
+  /**
+   * @return the pair with the fault built in on that side; unchanged where only the capture is at
+   *     fault
+   */
   Sides in(Sides good, Channel side) {
     return good;
   }
 
-  /** @return a few words for tables */
+  /**
+   * @return a few words for tables
+   */
   public String label() {
     return label;
   }

@@ -16,14 +16,16 @@ public record Mounting(double depth, double bassDb, double leakHz) {
   public static final Mounting NOMINAL = new Mounting(0, 0, 0);
 
   /**
-   * A careful operator's seating: depth within ± 1.4 % and bass within ± 0.2 dB (twice the standard deviation each; beyond
-   * it the operator sees it and mounts again).
+   * A careful operator's seating: depth within ± 1.4 % and bass within ± 0.2 dB (twice the standard
+   * deviation each; beyond it the operator sees it and mounts again).
    */
   public static Mounting careful(RandomGenerator random) {
     return new Mounting(0.007 * Spread.bounded(random), 0.1 * Spread.bounded(random), 0);
   }
 
-  /** @return the same seating with an eartip that does not seal */
+  /**
+   * @return the same seating with an eartip that does not seal
+   */
   public Mounting leaking(double cornerHz) {
     return new Mounting(depth, bassDb, cornerHz);
   }

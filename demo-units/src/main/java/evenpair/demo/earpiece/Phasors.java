@@ -1,8 +1,10 @@
 package evenpair.demo.earpiece;
 
+import java.util.Arrays;
+
 /**
- * A complex transfer function at a list of frequencies. The operations change it in place and return it, since a capture
- * needs some twenty of them over 65,537 frequencies.
+ * A complex transfer function at a list of frequencies. The operations change it in place and
+ * return it, since a capture needs some twenty of them over 65,537 frequencies.
  */
 public final class Phasors {
   private final double[] hz;
@@ -15,44 +17,62 @@ public final class Phasors {
     this.im = im;
   }
 
-  /** @return the same real factor at every frequency (hertz, 0 upwards; the array is shared, not copied) */
+  /**
+   * @return the same real factor at every frequency (hertz, 0 upwards; the array is shared, not
+   *     copied)
+   */
   public static Phasors constant(double[] hz, double factor) {
     double[] re = new double[hz.length];
-    java.util.Arrays.fill(re, factor);
+    Arrays.fill(re, factor);
     return new Phasors(hz, re, new double[hz.length]);
   }
 
-  /** @return number of frequencies */
+  /**
+   * @return number of frequencies
+   */
   public int size() {
     return hz.length;
   }
 
-  /** @return frequency number i, Hz */
+  /**
+   * @return frequency number i, Hz
+   */
   public double hz(int i) {
     return hz[i];
   }
 
-  /** @return real part at frequency number i */
+  /**
+   * @return real part at frequency number i
+   */
   public double re(int i) {
     return re[i];
   }
 
-  /** @return imaginary part at frequency number i (time dependence e^(+jωt): a delay has a falling phase) */
+  /**
+   * @return imaginary part at frequency number i (time dependence e^(+jωt): a delay has a falling
+   *     phase)
+   */
   public double im(int i) {
     return im[i];
   }
 
-  /** @return |H|² at frequency number i */
+  /**
+   * @return |H|² at frequency number i
+   */
   public double power(int i) {
     return re[i] * re[i] + im[i] * im[i];
   }
 
-  /** @return 10·lg |H|² at frequency number i, dB; minus infinity where H is 0 */
+  /**
+   * @return 10·lg |H|² at frequency number i, dB; minus infinity where H is 0
+   */
   public double levelDb(int i) {
     return 10 * Math.log10(power(i));
   }
 
-  /** @return argument of H at frequency number i, degrees, −180 … 180 */
+  /**
+   * @return argument of H at frequency number i, degrees, −180 … 180
+   */
   public double phaseDeg(int i) {
     return Math.toDegrees(Math.atan2(im[i], re[i]));
   }

@@ -1,8 +1,9 @@
 package evenpair.demo.earpiece;
 
 /**
- * One analogue filter section of first or second order: H(s) = (b0 + b1·s + b2·s²)/(a0 + a1·s + a2·s²) with s = j·f/f0.
- * Drivers, leaks and acoustic crossovers live in continuous time; a digital biquad would bend their treble.
+ * One analogue filter section of first or second order: H(s) = (b0 + b1·s + b2·s²)/(a0 + a1·s +
+ * a2·s²) with s = j·f/f0. Drivers, leaks and acoustic crossovers live in continuous time; a digital
+ * biquad would bend their treble.
  *
  * @param hz f0, above 0
  */
@@ -33,7 +34,9 @@ record Section(double hz, double b0, double b1, double b2, double a0, double a1,
     return new Section(hz, Math.pow(10, gainDb / 20), 1, 0, 1, 1, 0);
   }
 
-  /** @return the same section at f0·factor: a crossover or a resonance moved */
+  /**
+   * @return the same section at f0·factor: a crossover or a resonance moved
+   */
   Section tuned(double factor) {
     return new Section(hz * factor, b0, b1, b2, a0, a1, a2);
   }

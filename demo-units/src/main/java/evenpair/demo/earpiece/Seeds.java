@@ -8,7 +8,8 @@ public final class Seeds {
   private Seeds() {}
 
   /**
-   * Mixes a base seed with words by FNV-1a over their UTF-16 units, so that a stream depends on nothing but its name.
+   * Mixes a base seed with words by FNV-1a over their UTF-16 units, so that a stream depends on
+   * nothing but its name.
    *
    * @return a seed for {@link java.util.SplittableRandom}, which scrambles it further
    */

@@ -3,8 +3,8 @@ package evenpair.demo.line;
 import java.util.random.RandomGenerator;
 
 /**
- * A room's noise as it leaks into an ear simulator: white noise through a first-order low-pass at 150 Hz, and a tenth of that
- * power white (microphones and preamplifiers).
+ * A room's noise as it leaks into an ear simulator: white noise through a first-order low-pass at
+ * 150 Hz, and a tenth of that power white (microphones and preamplifiers).
  */
 final class Background {
   private static final double CORNER_HZ = 150;

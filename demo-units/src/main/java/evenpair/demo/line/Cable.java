@@ -6,18 +6,24 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * What stands between the stimulus and the earphone's terminals: a plain cable (the bench's own output), or a USB cable whose
- * signal processor carries one of the product's tunings.
+ * What stands between the stimulus and the earphone's terminals: a plain cable (the bench's own
+ * output), or a USB cable whose signal processor carries one of the product's tunings.
  *
  * @param tuning the tuning's key
  * @param required whether a unit must pass it
- * @param filters empty for the plain cable; else the tuning's filters in order, its overall gain among them
+ * @param filters empty for the plain cable; else the tuning's filters in order, its overall gain
+ *     among them
  */
 public record Cable(String tuning, boolean required, Optional<FilterChain> filters) {
-  /** Output of the USB cable for digital full scale, V: such that −12 dBFS gives 180 mV r.m.s. through a straight wire. */
+  /**
+   * Output of the USB cable for digital full scale, V: such that −12 dBFS gives 180 mV r.m.s.
+   * through a straight wire.
+   */
   static final double USB_VOLTS_PER_FULL_SCALE = Math.sqrt(2) * 0.180 / Math.pow(10, -12.0 / 20);
 
-  /** @return true for the cable without signal processing, driven by the bench's own output */
+  /**
+   * @return true for the cable without signal processing, driven by the bench's own output
+   */
   public boolean plain() {
     return filters.isEmpty();
   }

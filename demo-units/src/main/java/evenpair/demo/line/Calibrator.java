@@ -3,7 +3,9 @@ package evenpair.demo.line;
 import evenpair.tolerance.Channel;
 import java.util.random.RandomGenerator;
 
-/** A sound calibrator put on a bench's microphones, one after the other: a tone of a stated level. */
+/**
+ * A sound calibrator put on a bench's microphones, one after the other: a tone of a stated level.
+ */
 public final class Calibrator {
   /** Stated level, dB re 20 µPa; 1.00237 Pa. */
   public static final double LEVEL_DB = 94;
@@ -19,11 +21,14 @@ public final class Calibrator {
 
   private Calibrator() {}
 
-  /** @return what that microphone records of the tone: a mono WAV of 24-bit integers */
+  /**
+   * @return what that microphone records of the tone: a mono WAV of 24-bit integers
+   */
   public static byte[] tone(Bench bench, Channel channel, int rateHz, RandomGenerator random) {
     double peakPascal = Math.sqrt(2) * 20e-6 * Math.pow(10, LEVEL_DB / 20);
     double phase = 2 * Math.PI * random.nextDouble();
-    double[] samples = Background.pascal((int) (SECONDS * rateHz), rateHz, bench.backgroundDb(), random);
+    double[] samples =
+        Background.pascal((int) (SECONDS * rateHz), rateHz, bench.backgroundDb(), random);
     for (int n = 0; n < samples.length; n++) {
       double angle = 2 * Math.PI * TRUE_HZ * n / rateHz + phase;
       samples[n] += peakPascal * (Math.sin(angle) + SECOND_HARMONIC * Math.sin(2 * angle));

@@ -42,34 +42,49 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
           5, new Planned(Fault.SWAPPED_POLARITY, Channel.RIGHT));
 
   private static final Map<Integer, Planned> SPARE_FAULTS =
-      Map.of(2, new Planned(Fault.DEAD_TWEETER, Channel.RIGHT), 3, new Planned(Fault.MISMATCHED_PAIR, Channel.LEFT));
+      Map.of(
+          2,
+          new Planned(Fault.DEAD_TWEETER, Channel.RIGHT),
+          3,
+          new Planned(Fault.MISMATCHED_PAIR, Channel.LEFT));
 
   public DemoBatch {
     units = List.copyOf(units);
   }
 
-  /** @return batch SW-2647: forty pairs of sedge-2, each kind of fault at least once */
+  /**
+   * @return batch SW-2647: forty pairs of sedge-2, each kind of fault at least once
+   */
   public static DemoBatch sedge() {
     return planned("SW-2647", Design.SEDGE_2, "SG2-004200", 40, SEDGE_FAULTS);
   }
 
-  /** @return batch SW-2651: six pairs of reed-1 */
+  /**
+   * @return batch SW-2651: six pairs of reed-1
+   */
   public static DemoBatch reed() {
     return planned("SW-2651", Design.REED_1, "RD1-000300", 6, REED_FAULTS);
   }
 
-  /** @return batch SW-2648: three pairs of sedge-2 whose captures are left as files for trying the Bench screen by hand */
+  /**
+   * @return batch SW-2648: three pairs of sedge-2 whose captures are left as files for trying the
+   *     Bench screen by hand
+   */
   public static DemoBatch spare() {
     return planned("SW-2648", Design.SEDGE_2, "SG2-004300", 3, SPARE_FAULTS);
   }
 
-  /** @return the pair that the line keeps for its swap studies on benches of that design's simulator */
+  /**
+   * @return the pair that the line keeps for its swap studies on benches of that design's simulator
+   */
   public static DemoUnit reference(Design design) {
     String serial = "REF-" + (design.ordinal() + 1);
     return DemoUnit.build(serial, "reference", design, Fault.NONE, Channel.LEFT, SEED);
   }
 
-  /** @return the same batch with these of its units only, by their place (1 upwards) */
+  /**
+   * @return the same batch with these of its units only, by their place (1 upwards)
+   */
   public DemoBatch only(int... places) {
     List<DemoUnit> chosen = new ArrayList<>();
     for (int place : places) {
@@ -78,11 +93,13 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
     return new DemoBatch(name, design, chosen);
   }
 
-  private static DemoBatch planned(String name, Design design, String base, int count, Map<Integer, Planned> faults) {
+  private static DemoBatch planned(
+      String name, Design design, String base, int count, Map<Integer, Planned> faults) {
     List<DemoUnit> units = new ArrayList<>();
     for (int place = 1; place <= count; place++) {
       Planned planned = faults.getOrDefault(place, new Planned(Fault.NONE, Channel.LEFT));
-      units.add(DemoUnit.build(serial(base, place), name, design, planned.fault(), planned.side(), SEED));
+      units.add(
+          DemoUnit.build(serial(base, place), name, design, planned.fault(), planned.side(), SEED));
     }
     return new DemoBatch(name, design, units);
   }

@@ -9,11 +9,12 @@ import org.apache.commons.math3.complex.Complex;
 import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
- * The golden response of a design in one tuning: what a perfect unit gives at nominal mounting. A tuning of the USB cable is
- * golden(plain) + its filters' gains + its overall gain.
+ * The golden response of a design in one tuning: what a perfect unit gives at nominal mounting. A
+ * tuning of the USB cable is golden(plain) + its filters' gains + its overall gain.
  *
  * @param levelDb 241 levels, dB SPL at the design's drive, power mean over each grid point's band
- * @param phaseDeg 241 phases relative to the response's arrival (the largest value of its impulse response), −180 … 180
+ * @param phaseDeg 241 phases relative to the response's arrival (the largest value of its impulse
+ *     response), −180 … 180
  */
 public record Golden(double[] levelDb, double[] phaseDeg) {
   /** Steps of Simpson's rule over one grid band of 2.9 %; even. */
@@ -22,7 +23,9 @@ public record Golden(double[] levelDb, double[] phaseDeg) {
   private static final int IMPULSE_SAMPLES = 8192;
   private static final double IMPULSE_RATE_HZ = 48_000;
 
-  /** @return the golden response of the tuning that the cable carries */
+  /**
+   * @return the golden response of the tuning that the cable carries
+   */
   public static Golden of(Design design, Cable cable) {
     double[] level = new double[Grid.POINTS];
     double[] phase = new double[Grid.POINTS];
@@ -31,9 +34,13 @@ public record Golden(double[] levelDb, double[] phaseDeg) {
     double driveDb = 20 * Math.log10(design.millivoltsRms() / 1000 / 20e-6);
     for (int i = 0; i < level.length; i++) {
       int point = i;
-      level[i] = driveDb + bandMeanDb(design, i) + cable.filters().map(chain -> chain.powerMeanDb(point)).orElse(0.0);
+      level[i] =
+          driveDb
+              + bandMeanDb(design, i)
+              + cable.filters().map(chain -> chain.powerMeanDb(point)).orElse(0.0);
       double turned = Math.toRadians(atGrid.phaseDeg(i)) + 2 * Math.PI * Grid.hz(i) * arrival;
-      turned += cable.filters().map(chain -> chain.response(Grid.hz(point)).getArgument()).orElse(0.0);
+      turned +=
+          cable.filters().map(chain -> chain.response(Grid.hz(point)).getArgument()).orElse(0.0);
       phase[i] = Math.toDegrees(Math.atan2(Math.sin(turned), Math.cos(turned)));
     }
     return new Golden(level, phase);
@@ -54,7 +61,10 @@ public record Golden(double[] levelDb, double[] phaseDeg) {
     return 10 * Math.log10(sum / (3 * STEPS));
   }
 
-  /** Where the impulse response is largest, s; a sample's accuracy is enough since polarity is looked for within ± 0.5 ms. */
+  /**
+   * Where the impulse response is largest, s; a sample's accuracy is enough since polarity is
+   * looked for within ± 0.5 ms.
+   */
   private static double arrivalSeconds(Design design, Cable cable) {
     int half = IMPULSE_SAMPLES / 2;
     double[] hz = new double[half + 1];

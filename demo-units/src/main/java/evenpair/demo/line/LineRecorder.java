@@ -10,7 +10,10 @@ import evenpair.tolerance.Channel;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
 
-/** Mounts pairs on benches and records them. The same seed, unit, bench, tuning and try give the same bytes. */
+/**
+ * Mounts pairs on benches and records them. The same seed, unit, bench, tuning and try give the
+ * same bytes.
+ */
 public final class LineRecorder {
   private static final double LEAK_HZ = 90;
 
@@ -18,7 +21,9 @@ public final class LineRecorder {
   private final int rateHz;
   private final long seed;
 
-  /** @param stimulus the very signal that the service hands out, at a whole-numbered sample rate */
+  /**
+   * @param stimulus the very signal that the service hands out, at a whole-numbered sample rate
+   */
   public LineRecorder(Samples stimulus, long seed) {
     this.recorder = new Recorder(stimulus, Take.LATEST_START_SECONDS);
     this.rateHz = (int) stimulus.rateHz();
@@ -34,11 +39,12 @@ public final class LineRecorder {
    * @param rightMounting the same of the right one
    * @param take the truth about the recording
    */
-  public record PairCapture(byte[] left, byte[] right, Mounting leftMounting, Mounting rightMounting, Take take) {}
+  public record PairCapture(
+      byte[] left, byte[] right, Mounting leftMounting, Mounting rightMounting, Take take) {}
 
   /**
-   * Mounts and records a unit for one tuning. A leaky seat and a bad capture befall the first try of the plain cable only:
-   * the second mounting is a careful one.
+   * Mounts and records a unit for one tuning. A leaky seat and a bad capture befall the first try
+   * of the plain cable only: the second mounting is a careful one.
    *
    * @param attempt 1 upwards
    */
@@ -57,7 +63,8 @@ public final class LineRecorder {
    * @param swapped true: the earpiece marked left sits on the bench's right simulator
    */
   public PairCapture reference(DemoUnit reference, Bench bench, boolean swapped, int seating) {
-    RandomGenerator random = stream(reference.serial(), bench.name(), swapped ? "swapped" : "as marked", seating);
+    RandomGenerator random =
+        stream(reference.serial(), bench.name(), swapped ? "swapped" : "as marked", seating);
     Sides sides = swapped ? reference.sides().swapped() : reference.sides();
     Take take = Take.on(bench, Take.Flaw.NONE, random);
     Mounting left = Mounting.careful(random);
@@ -65,13 +72,21 @@ public final class LineRecorder {
     return record(bench, sides, Cable.plain("plain", true), left, right, take, random);
   }
 
-  /** @return the calibrator's tone on one of the bench's microphones */
+  /**
+   * @return the calibrator's tone on one of the bench's microphones
+   */
   public byte[] tone(Bench bench, Channel channel) {
     return Calibrator.tone(bench, channel, rateHz, stream("tone", bench.name(), channel, 1));
   }
 
   private PairCapture record(
-      Bench bench, Sides sides, Cable cable, Mounting left, Mounting right, Take take, RandomGenerator random) {
+      Bench bench,
+      Sides sides,
+      Cable cable,
+      Mounting left,
+      Mounting right,
+      Take take,
+      RandomGenerator random) {
     return new PairCapture(
         recorder.record(bench, Channel.LEFT, sides.left(), cable, left, take, random),
         recorder.record(bench, Channel.RIGHT, sides.right(), cable, right, take, random),
@@ -80,7 +95,8 @@ public final class LineRecorder {
         take);
   }
 
-  private static Mounting mounting(DemoUnit unit, Channel side, boolean mishap, RandomGenerator random) {
+  private static Mounting mounting(
+      DemoUnit unit, Channel side, boolean mishap, RandomGenerator random) {
     Mounting mounting = Mounting.careful(random);
     boolean leaks = mishap && unit.fault() == Fault.LEAKY_SEAT && unit.side() == side;
     return leaks ? mounting.leaking(LEAK_HZ) : mounting;

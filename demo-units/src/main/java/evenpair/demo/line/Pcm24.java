@@ -5,8 +5,9 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 
 /**
- * Writes mono WAV files of 24-bit integers, as a bench's sound interface records them: chunks {@code fmt } (format tag 1) and
- * {@code data}. What is beyond full scale is held there, as a converter does.
+ * Writes mono WAV files of 24-bit integers, as a bench's sound interface records them: chunks
+ * {@code fmt } (format tag 1) and {@code data}. What is beyond full scale is held there, as a
+ * converter does.
  */
 final class Pcm24 {
   /** One more than the largest code. */
@@ -24,7 +25,8 @@ final class Pcm24 {
   static byte[] mono(double[] samples, int rateHz) {
     int dataBytes = samples.length * SAMPLE_BYTES;
     int padding = dataBytes % 2;
-    ByteBuffer file = ByteBuffer.allocate(HEAD_BYTES + dataBytes + padding).order(ByteOrder.LITTLE_ENDIAN);
+    ByteBuffer file =
+        ByteBuffer.allocate(HEAD_BYTES + dataBytes + padding).order(ByteOrder.LITTLE_ENDIAN);
     tag(file, "RIFF").putInt(file.capacity() - 8);
     tag(file, "WAVE");
     tag(file, "fmt ").putInt(16).putShort((short) 1).putShort((short) 1).putInt(rateHz);

@@ -11,8 +11,9 @@ import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.constructor.SafeConstructor;
 
 /**
- * The tunings of a product as its {@code product.yaml} in limits/ states them, so that the simulated USB cable carries the
- * very filters that the golden responses were made with. The service checks that file; this reads no more than it needs.
+ * The tunings of a product as its {@code product.yaml} in limits/ states them, so that the
+ * simulated USB cable carries the very filters that the golden responses were made with. The
+ * service checks that file; this reads no more than it needs.
  *
  * @param product the product's key
  * @param cables one for each tuning, in the file's order
@@ -43,7 +44,9 @@ public record ProductFile(String product, List<Cable> cables) {
     }
   }
 
-  /** @return the cable of a tuning; it must exist */
+  /**
+   * @return the cable of a tuning; it must exist
+   */
   public Cable cable(String tuning) {
     return cables.stream().filter(cable -> cable.tuning().equals(tuning)).findFirst().orElseThrow();
   }
@@ -72,7 +75,9 @@ public record ProductFile(String product, List<Cable> cables) {
       case "low-shelf" -> Biquad.lowShelf(hz, gainDb, q, rateHz);
       case "high-shelf" -> Biquad.highShelf(hz, gainDb, q, rateHz);
       case "peak" -> Biquad.peak(hz, gainDb, q, rateHz);
-      default -> throw new IllegalStateException("the simulated cable has no filter of kind \"" + kind + "\"");
+      default ->
+          throw new IllegalStateException(
+              "the simulated cable has no filter of kind \"" + kind + "\"");
     };
   }
 

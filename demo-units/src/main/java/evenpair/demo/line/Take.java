@@ -6,11 +6,12 @@ import java.util.random.RandomGenerator;
 /**
  * How one recording goes.
  *
- * @param startSeconds from the capture's first sample to the stimulus' first one, s: latency and when recording began
+ * @param startSeconds from the capture's first sample to the stimulus' first one, s: latency and
+ *     when recording began
  * @param flaw what goes wrong with it
  */
 public record Take(double startSeconds, Flaw flaw) {
-  /** Recording begins up to this much before the bench's own latency would have it, s. */
+  /** Recording begins up to this much before playing, s. */
   private static final double LOOSE_START_SECONDS = 0.40;
 
   /** The largest start that {@link #on} gives. */
@@ -27,7 +28,9 @@ public record Take(double startSeconds, Flaw flaw) {
     /** A machine runs beside the bench. */
     NOISY;
 
-    /** @return the flaw that a unit with this fault meets in its first capture */
+    /**
+     * @return the flaw that a unit with this fault meets in its first capture
+     */
     public static Flaw of(Fault fault) {
       return switch (fault) {
         case CLIPPED_CAPTURE -> CLIPPED;
@@ -37,7 +40,10 @@ public record Take(double startSeconds, Flaw flaw) {
     }
   }
 
-  /** @return a recording on that bench that begins at a random moment inside the span that a capture may */
+  /**
+   * @return a recording on that bench that begins at a random moment inside the span that a capture
+   *     may
+   */
   public static Take on(Bench bench, Flaw flaw, RandomGenerator random) {
     return new Take(bench.latencySeconds() + LOOSE_START_SECONDS * random.nextDouble(), flaw);
   }

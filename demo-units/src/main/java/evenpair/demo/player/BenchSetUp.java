@@ -1,7 +1,7 @@
 package evenpair.demo.player;
 
-import evenpair.demo.earpiece.Design;
 import evenpair.demo.earpiece.DemoUnit;
+import evenpair.demo.earpiece.Design;
 import evenpair.demo.line.Bench;
 import evenpair.demo.line.Calibrator;
 import evenpair.demo.line.DemoBatch;
@@ -18,8 +18,9 @@ import java.util.Map;
 import tools.jackson.databind.JsonNode;
 
 /**
- * Makes a bench fit for judging as the morning's routine would: a calibrator's tone on each microphone, a voltmeter's reading
- * of the output, and the swap study of the reference pair; each only where the service has none that is valid long enough.
+ * Makes a bench fit for judging as the morning's routine would: a calibrator's tone on each
+ * microphone, a voltmeter's reading of the output, and the swap study of the reference pair; each
+ * only where the service has none that is valid long enough.
  */
 final class BenchSetUp {
   private static final double OUTPUT_TONE_DBFS = -12;
@@ -38,7 +39,9 @@ final class BenchSetUp {
     this.clock = clock;
   }
 
-  /** @return what was done, in words; empty if nothing had to be */
+  /**
+   * @return what was done, in words; empty if nothing had to be
+   */
   List<String> prepare(Bench bench) {
     String path = "/api/stations/" + bench.name();
     service.put(path, Map.of());
@@ -63,7 +66,8 @@ final class BenchSetUp {
 
   private boolean valid(JsonNode version) {
     JsonNode until = version.path("validUntil");
-    return until.isString() && Instant.parse(until.asString()).isAfter(clock.instant().plus(STILL_VALID));
+    return until.isString()
+        && Instant.parse(until.asString()).isAfter(clock.instant().plus(STILL_VALID));
   }
 
   private void calibrate(String path, Bench bench, Channel channel) {

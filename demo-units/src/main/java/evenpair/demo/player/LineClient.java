@@ -15,23 +15,28 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Talks to the service as a bench's computer would. A request whose answer got lost is sent once more: with its idempotency
- * key the service answers it only once.
+ * Talks to the service as a bench's computer would. A request whose answer got lost is sent once
+ * more: with its idempotency key the service answers it only once.
  */
 public final class LineClient {
   private static final Duration ANSWER_WITHIN = Duration.ofSeconds(60);
   private static final Duration BETWEEN_LOOKS = Duration.ofMillis(250);
 
   private final JsonMapper json = JsonMapper.builder().build();
-  private final HttpClient http = HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
+  private final HttpClient http =
+      HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
   private final URI base;
 
-  /** @param base such as {@code http://localhost:8080} */
+  /**
+   * @param base such as {@code http://localhost:8080}
+   */
   public LineClient(URI base) {
     this.base = base;
   }
 
-  /** @return where the service is */
+  /**
+   * @return where the service is
+   */
   public URI base() {
     return base;
   }
@@ -42,7 +47,8 @@ public final class LineClient {
     String last = "no answer";
     while (System.nanoTime() < end) {
       try {
-        HttpResponse<byte[]> answer = http.send(request("/actuator/health").GET().build(), BodyHandlers.ofByteArray());
+        HttpResponse<byte[]> answer =
+            http.send(request("/actuator/health").GET().build(), BodyHandlers.ofByteArray());
         last = answer.statusCode() + " " + text(answer);
         if (answer.statusCode() == 200) {
           return;
@@ -55,21 +61,34 @@ public final class LineClient {
       pause();
     }
     throw new LineStopped(
-        "the service at " + base + " is not up after " + patience.toSeconds() + " s; the last answer was: " + last);
+        "the service at "
+            + base
+            + " is not up after "
+            + patience.toSeconds()
+            + " s; the last answer was: "
+            + last);
   }
 
-  /** @return the JSON at that path, or nothing where the service knows no such thing (404) */
+  /**
+   * @return the JSON at that path, or nothing where the service knows no such thing (404)
+   */
   Optional<JsonNode> find(String path) {
     HttpResponse<byte[]> answer = send(request(path).GET().build());
-    return answer.statusCode() == 404 ? Optional.empty() : Optional.of(json.readTree(accepted("GET " + path, answer)));
+    return answer.statusCode() == 404
+        ? Optional.empty()
+        : Optional.of(json.readTree(accepted("GET " + path, answer)));
   }
 
-  /** @return the JSON at that path, which must be there */
+  /**
+   * @return the JSON at that path, which must be there
+   */
   JsonNode get(String path) {
     return find(path).orElseThrow(() -> new LineStopped("GET " + path + " was answered with 404"));
   }
 
-  /** @return the bytes at that path */
+  /**
+   * @return the bytes at that path
+   */
   byte[] bytes(String path) {
     return accepted("GET " + path, send(request(path).GET().build()));
   }
@@ -78,14 +97,16 @@ public final class LineClient {
   JsonNode put(String path, Map<String, ?> body) {
     HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
     String text = json.writeValueAsString(body);
-    return json.readTree(accepted("PUT " + path, send(request.PUT(BodyPublishers.ofString(text)).build())));
+    return json.readTree(
+        accepted("PUT " + path, send(request.PUT(BodyPublishers.ofString(text)).build())));
   }
 
   /** Sends a JSON body by POST. */
   JsonNode post(String path, Map<String, ?> body) {
     HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
     String text = json.writeValueAsString(body);
-    return json.readTree(accepted("POST " + path, send(request.POST(BodyPublishers.ofString(text)).build())));
+    return json.readTree(
+        accepted("POST " + path, send(request.POST(BodyPublishers.ofString(text)).build())));
   }
 
   /** Sends a multipart body by POST. */
@@ -100,7 +121,9 @@ public final class LineClient {
     return json.readTree(accepted("POST " + path, send(request)));
   }
 
-  /** @return the map as JSON text, for a multipart's JSON part */
+  /**
+   * @return the map as JSON text, for a multipart's JSON part
+   */
   String text(Map<String, ?> body) {
     return json.writeValueAsString(body);
   }
@@ -112,7 +135,9 @@ public final class LineClient {
   }
 
   private HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(base.resolve(path)).timeout(ANSWER_WITHIN).header("Accept-Language", "en");
+    return HttpRequest.newBuilder(base.resolve(path))
+        .timeout(ANSWER_WITHIN)
+        .header("Accept-Language", "en");
   }
 
   private HttpResponse<byte[]> send(HttpRequest request) {
@@ -131,7 +156,8 @@ public final class LineClient {
       return http.send(request, BodyHandlers.ofByteArray());
     } catch (IOException e) {
       e.addSuppressed(lost);
-      throw new LineStopped("no answer from the service to " + request.method() + " " + request.uri() + ": " + e, e);
+      throw new LineStopped(
+          "no answer from the service to " + request.method() + " " + request.uri() + ": " + e, e);
     } catch (InterruptedException e) {
       throw interrupted(e);
     }
@@ -139,7 +165,8 @@ public final class LineClient {
 
   private static byte[] accepted(String asked, HttpResponse<byte[]> answer) {
     if (answer.statusCode() < 200 || answer.statusCode() > 299) {
-      throw new LineStopped(asked + " was answered with " + answer.statusCode() + ": " + text(answer));
+      throw new LineStopped(
+          asked + " was answered with " + answer.statusCode() + ": " + text(answer));
     }
     return answer.body();
   }

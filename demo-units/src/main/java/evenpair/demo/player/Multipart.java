@@ -32,7 +32,15 @@ final class Multipart {
 
   private Multipart part(String name, String fileName, String type, byte[] content) {
     String file = fileName == null ? "" : "; filename=\"" + fileName + "\"";
-    body.writeBytes(ascii("--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"" + name + "\"" + file + "\r\n"));
+    body.writeBytes(
+        ascii(
+            "--"
+                + BOUNDARY
+                + "\r\nContent-Disposition: form-data; name=\""
+                + name
+                + "\""
+                + file
+                + "\r\n"));
     body.writeBytes(ascii("Content-Type: " + type + "\r\n\r\n"));
     body.writeBytes(content);
     body.writeBytes(ascii("\r\n"));

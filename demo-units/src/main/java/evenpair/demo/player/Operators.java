@@ -6,7 +6,9 @@ import evenpair.demo.line.Bench;
 final class Operators {
   private Operators() {}
 
-  /** @return the operator's badge, such as {@code op-11} at bench-1 */
+  /**
+   * @return the operator's badge, such as {@code op-11} at bench-1
+   */
   static String of(Bench bench) {
     return "op-1" + bench.name().substring(bench.name().length() - 1);
   }

@@ -1,6 +1,5 @@
 package evenpair.demo.player;
 
-import evenpair.acoustics.Samples;
 import evenpair.captures.WavReader;
 import evenpair.demo.earpiece.DemoUnit;
 import evenpair.demo.line.Bench;
@@ -13,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -20,8 +20,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
 /**
- * The simulated line: prepares its benches, then takes batches through them, each bench at its own pace. Everything goes
- * through the HTTP API; what the service has judged before is left as it is.
+ * The simulated line: prepares its benches, then takes batches through them, each bench at its own
+ * pace. Everything goes through the HTTP API; what the service has judged before is left as it is.
  */
 public final class Player {
   /** The stimulus that the line plays. */
@@ -55,22 +55,22 @@ public final class Player {
    */
   public Summary play(List<DemoBatch> batches) {
     service.awaitHealth(PATIENCE);
-    Samples stimulus = WavReader.read(service.bytes("/api/stimuli/" + STIMULUS + "/audio")).channels().get(0);
-    LineRecorder recorder = new LineRecorder(stimulus, SEED);
+    LineRecorder recorder = recorder();
     prepareBenches(recorder, batches);
     List<UnitOutcome> outcomes = new ArrayList<>();
     for (DemoBatch batch : batches) {
-      List<UnitOutcome> played = play(batch, recorder);
-      outcomes.addAll(played);
+      outcomes.addAll(play(batch, recorder));
     }
     Tables.verdicts(outcomes, out);
     return Summary.print(outcomes, out);
   }
 
-  /** Leaves the captures of a batch that is not played as files, for trying the Bench screen by hand. */
+  /**
+   * Leaves the captures of a batch that is not played as files, for trying the Bench screen by
+   * hand.
+   */
   public Path leaveCaptures(DemoBatch batch) {
-    Samples stimulus = WavReader.read(service.bytes("/api/stimuli/" + STIMULUS + "/audio")).channels().get(0);
-    LineRecorder recorder = new LineRecorder(stimulus, SEED);
+    LineRecorder recorder = recorder();
     Bench bench = benchesOf(batch).get(0);
     truth.writeBatch(batch);
     for (DemoUnit unit : batch.units()) {
@@ -84,13 +84,23 @@ public final class Player {
     return truth.folder().resolve(batch.name());
   }
 
+  /** Plays the very signal that the service hands out, not one made up here. */
+  private LineRecorder recorder() {
+    byte[] wav = service.bytes("/api/stimuli/" + STIMULUS + "/audio");
+    return new LineRecorder(WavReader.read(wav).channels().get(0), SEED);
+  }
+
   private void prepareBenches(LineRecorder recorder, List<DemoBatch> batches) {
     BenchSetUp setUp = new BenchSetUp(service, recorder, clock);
     for (Bench bench : Bench.LINE) {
       if (batches.stream().anyMatch(batch -> benchesOf(batch).contains(bench))) {
         List<String> done = setUp.prepare(bench);
-        out.println(bench.name() + " (" + bench.earSimulator().label() + "): "
-            + (done.isEmpty() ? "ready, nothing to do" : String.join("; ", done)));
+        out.println(
+            bench.name()
+                + " ("
+                + bench.earSimulator().label()
+                + "): "
+                + (done.isEmpty() ? "ready, nothing to do" : String.join("; ", done)));
       }
     }
   }
@@ -99,9 +109,21 @@ public final class Player {
     truth.writeBatch(batch);
     List<Bench> benches = benchesOf(batch);
     List<Cable> cables = ProductFile.read(batch.design().product()).cables();
-    out.println("batch " + batch.name() + ": " + batch.units().size() + " pairs of " + batch.design().product()
-        + ", " + cables.size() + " tuning" + (cables.size() == 1 ? "" : "s") + ", on " + benches.size() + " bench"
-        + (benches.size() == 1 ? "" : "es"));
+    out.println(
+        "batch "
+            + batch.name()
+            + ": "
+            + batch.units().size()
+            + " pairs of "
+            + batch.design().product()
+            + ", "
+            + cables.size()
+            + " tuning"
+            + (cables.size() == 1 ? "" : "s")
+            + ", on "
+            + benches.size()
+            + " bench"
+            + (benches.size() == 1 ? "" : "es"));
     UnitPlayer player = new UnitPlayer(service, recorder, truth, clock);
     ExecutorService hands = Executors.newFixedThreadPool(benches.size());
     try {
@@ -109,7 +131,9 @@ public final class Player {
       for (int b = 0; b < benches.size(); b++) {
         Bench bench = benches.get(b);
         List<DemoUnit> share = share(batch, b, benches.size());
-        shares.add(hands.submit(() -> share.stream().map(unit -> played(player, unit, bench, cables)).toList()));
+        shares.add(
+            hands.submit(
+                () -> share.stream().map(unit -> played(player, unit, bench, cables)).toList()));
       }
       return inOrder(batch, shares);
     } finally {
@@ -119,7 +143,14 @@ public final class Player {
 
   private UnitOutcome played(UnitPlayer player, DemoUnit unit, Bench bench, List<Cable> cables) {
     UnitOutcome outcome = player.play(unit, bench, cables);
-    out.println("  " + bench.name() + "  " + unit.serial() + "  " + outcome.verdict());
+    out.println(
+        "  "
+            + bench.name()
+            + "  "
+            + unit.serial()
+            + "  "
+            + outcome.verdict()
+            + (outcome.sent() == 0 ? "  (judged before)" : ""));
     return outcome;
   }
 
@@ -131,23 +162,28 @@ public final class Player {
     return share;
   }
 
-  private static List<UnitOutcome> inOrder(DemoBatch batch, List<Future<List<UnitOutcome>>> shares) {
+  private static List<UnitOutcome> inOrder(
+      DemoBatch batch, List<Future<List<UnitOutcome>>> shares) {
     List<UnitOutcome> all = new ArrayList<>();
     for (Future<List<UnitOutcome>> share : shares) {
       try {
         all.addAll(share.get());
       } catch (ExecutionException e) {
-        throw e.getCause() instanceof LineStopped stopped ? stopped : new LineStopped("a bench broke down: " + e.getCause(), e);
+        throw e.getCause() instanceof LineStopped stopped
+            ? stopped
+            : new LineStopped("a bench broke down: " + e.getCause(), e);
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
         throw new LineStopped("the line was interrupted", e);
       }
     }
-    all.sort(java.util.Comparator.comparing(outcome -> outcome.unit().serial()));
+    all.sort(Comparator.comparing(outcome -> outcome.unit().serial()));
     return all;
   }
 
   private static List<Bench> benchesOf(DemoBatch batch) {
-    return Bench.LINE.stream().filter(bench -> bench.earSimulator() == batch.design().earSimulator()).toList();
+    return Bench.LINE.stream()
+        .filter(bench -> bench.earSimulator() == batch.design().earSimulator())
+        .toList();
   }
 }

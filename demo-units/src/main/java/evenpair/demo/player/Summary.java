@@ -18,7 +18,12 @@ import java.util.Optional;
  * @param samples pages to look at
  */
 public record Summary(
-    int goodUnits, int goodRefused, int faults, int faultsFound, List<String> surprises, Samples samples) {
+    int goodUnits,
+    int goodRefused,
+    int faults,
+    int faultsFound,
+    List<String> surprises,
+    Samples samples) {
   public Summary {
     surprises = List.copyOf(surprises);
   }
@@ -30,9 +35,14 @@ public record Summary(
    * @param failedUnit serial of a unit that failed, if any
    */
   public record Samples(
-      String batch, String product, Optional<String> passedInspection, Optional<String> failedUnit) {}
+      String batch,
+      String product,
+      Optional<String> passedInspection,
+      Optional<String> failedUnit) {}
 
-  /** @return true if every unit came to what the truth asks for */
+  /**
+   * @return true if every unit came to what the truth asks for
+   */
   public boolean asItShould() {
     return surprises.isEmpty();
   }
@@ -42,16 +52,29 @@ public record Summary(
     out.println();
     out.println("Truth against verdict");
     byFault(outcomes).forEach((fault, count) -> out.println(line(fault, count)));
-    out.println("Faults found: " + summary.faultsFound + " of " + summary.faults
-        + ".  Good units refused: " + summary.goodRefused + " of " + summary.goodUnits + ".");
-    out.println("A leaky seat counts as FAIL here until seatings are told apart; the unit itself is good.");
+    out.println(
+        "Faults found: "
+            + summary.faultsFound
+            + " of "
+            + summary.faults
+            + ".  Good units refused: "
+            + summary.goodRefused
+            + " of "
+            + summary.goodUnits
+            + ".");
+    if (outcomes.stream().anyMatch(outcome -> outcome.unit().fault() == Fault.LEAKY_SEAT)) {
+      out.println(
+          "A leaky seat counts as FAIL here until seatings are told apart; the unit itself is good.");
+    }
     summary.surprises.forEach(surprise -> out.println("NOT AS IT SHOULD BE: " + surprise));
     return summary;
   }
 
   static Summary of(List<UnitOutcome> outcomes) {
-    List<UnitOutcome> good = outcomes.stream().filter(outcome -> outcome.unit().fault() == Fault.NONE).toList();
-    List<UnitOutcome> faulty = outcomes.stream().filter(outcome -> outcome.unit().fault() != Fault.NONE).toList();
+    List<UnitOutcome> good =
+        outcomes.stream().filter(outcome -> outcome.unit().fault() == Fault.NONE).toList();
+    List<UnitOutcome> faulty =
+        outcomes.stream().filter(outcome -> outcome.unit().fault() != Fault.NONE).toList();
     return new Summary(
         good.size(),
         (int) good.stream().filter(UnitOutcome::goodUnitRefused).count(),
@@ -87,19 +110,32 @@ public record Summary(
           case FAIL -> "failed, as they should";
           case INVALID_THEN_PASS -> "first try INVALID, second one passed, as they should";
         };
-    return "  %-20s %2d of %2d %s".formatted(fault.label(), count.asItShould(), count.played(), wanted);
+    return "  %-20s %2d of %2d %s"
+        .formatted(fault.label(), count.asItShould(), count.played(), wanted);
   }
 
   private static String surprise(UnitOutcome outcome) {
     StringBuilder stories = new StringBuilder();
-    outcome.tunings().forEach(t -> stories.append(' ').append(t.tuning()).append(": ").append(t.story()).append(';'));
-    return outcome.unit().serial() + " (" + outcome.unit().fault().label() + ") came to " + outcome.verdict() + " –"
-        + stories + ' ' + outcome.firstSentence().orElse("no reason given");
+    outcome
+        .tunings()
+        .forEach(
+            t -> stories.append(' ').append(t.tuning()).append(": ").append(t.story()).append(';'));
+    return outcome.unit().serial()
+        + " ("
+        + outcome.unit().fault().label()
+        + ") came to "
+        + outcome.verdict()
+        + " –"
+        + stories
+        + ' '
+        + outcome.firstSentence().orElse("no reason given");
   }
 
   private static Samples samples(List<UnitOutcome> outcomes) {
-    Optional<UnitOutcome> passed = outcomes.stream().filter(o -> o.verdict().equals("PASS")).findFirst();
-    Optional<UnitOutcome> failed = outcomes.stream().filter(o -> o.verdict().equals("FAIL")).findFirst();
+    Optional<UnitOutcome> passed =
+        outcomes.stream().filter(o -> o.verdict().equals("PASS")).findFirst();
+    Optional<UnitOutcome> failed =
+        outcomes.stream().filter(o -> o.verdict().equals("FAIL")).findFirst();
     return new Samples(
         outcomes.isEmpty() ? "" : outcomes.get(0).unit().batch(),
         outcomes.isEmpty() ? "" : outcomes.get(0).unit().design().product(),

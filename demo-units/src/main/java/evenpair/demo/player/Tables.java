@@ -10,7 +10,10 @@ final class Tables {
 
   private Tables() {}
 
-  /** One row a unit: its verdict, the verdict in each tuning, and the sentence that an operator would sort by. */
+  /**
+   * One row a unit: its verdict, the verdict in each tuning, and the sentence that an operator
+   * would sort by.
+   */
   static void verdicts(List<UnitOutcome> outcomes, PrintStream out) {
     String product = "";
     for (UnitOutcome outcome : outcomes) {
@@ -19,7 +22,12 @@ final class Tables {
         out.println();
         out.println(row("serial (" + product + ")", "unit", heads(outcome), "first reason"));
       }
-      out.println(row(outcome.unit().serial(), outcome.verdict(), cells(outcome), outcome.firstSentence().orElse("")));
+      out.println(
+          row(
+              outcome.unit().serial(),
+              outcome.verdict(),
+              cells(outcome),
+              outcome.firstSentence().orElse("")));
     }
     out.println();
     out.println("*  an earlier try could not be judged; the pair was measured again.");

@@ -9,6 +9,7 @@ import evenpair.demo.line.LineRecorder;
 import evenpair.demo.line.Take;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -19,13 +20,17 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * Writes down what is true of each simulated unit and capture, where the service never looks:
- * {@code <data>/demo/<batch>/<serial>/truth.json}, one {@code <tuning>-<try>.json} a capture, and {@code truth.csv} a batch.
+ * {@code <data>/demo/<batch>/<serial>/truth.json}, one {@code <tuning>-<try>.json} a capture, and
+ * {@code truth.csv} a batch.
  */
 final class TruthFiles {
-  private final JsonMapper json = JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+  private final JsonMapper json =
+      JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
   private final Path folder;
 
-  /** @param folder such as {@code <evenpair.data>/demo} */
+  /**
+   * @param folder such as {@code <evenpair.data>/demo}
+   */
   TruthFiles(Path folder) {
     this.folder = folder;
   }
@@ -34,7 +39,9 @@ final class TruthFiles {
     return folder;
   }
 
-  /** @return the unit's own folder */
+  /**
+   * @return the unit's own folder
+   */
   Path of(DemoUnit unit) {
     return folder.resolve(unit.batch()).resolve(unit.serial());
   }
@@ -47,27 +54,35 @@ final class TruthFiles {
     truth.put("fault", unit.fault().label());
     truth.put("side", side(unit));
     truth.put("expected", expected(unit));
-    truth.put("left", unit.sides().left());
-    truth.put("right", unit.sides().right());
+    truth.put("left", unit.sides().left().truth());
+    truth.put("right", unit.sides().right().truth());
     write(of(unit).resolve("truth.json"), json.writeValueAsString(truth) + "\n");
   }
 
-  void noteCapture(DemoUnit unit, Bench bench, Cable cable, int attempt, LineRecorder.PairCapture capture) {
+  void noteCapture(
+      DemoUnit unit, Bench bench, Cable cable, int attempt, LineRecorder.PairCapture capture) {
     Map<String, Object> truth = new LinkedHashMap<>();
     truth.put("bench", bench.name());
     truth.put("tuning", cable.tuning());
     truth.put("try", attempt);
     truth.put("startSeconds", capture.take().startSeconds());
-    truth.put("flaw", capture.take().flaw() == Take.Flaw.NONE ? null : capture.take().flaw().name().toLowerCase(Locale.ROOT));
+    truth.put(
+        "flaw",
+        capture.take().flaw() == Take.Flaw.NONE
+            ? null
+            : capture.take().flaw().name().toLowerCase(Locale.ROOT));
     truth.put("left", mounting(capture.leftMounting()));
     truth.put("right", mounting(capture.rightMounting()));
-    write(of(unit).resolve(cable.tuning() + "-" + attempt + ".json"), json.writeValueAsString(truth) + "\n");
+    write(
+        of(unit).resolve(cable.tuning() + "-" + attempt + ".json"),
+        json.writeValueAsString(truth) + "\n");
   }
 
   void writeBatch(DemoBatch batch) {
     StringBuilder text = new StringBuilder("serial,fault,side,expected\n");
     for (DemoUnit unit : batch.units()) {
-      text.append(String.join(",", unit.serial(), unit.fault().label(), side(unit), expected(unit))).append('\n');
+      text.append(String.join(",", unit.serial(), unit.fault().label(), side(unit), expected(unit)))
+          .append('\n');
     }
     write(folder.resolve(batch.name()).resolve("truth.csv"), text.toString());
   }
@@ -98,7 +113,7 @@ final class TruthFiles {
   }
 
   private static void write(Path file, String text) {
-    write(file, text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+    write(file, text.getBytes(StandardCharsets.UTF_8));
   }
 
   private static void write(Path file, byte[] bytes) {

@@ -10,15 +10,24 @@ import java.util.Optional;
  * @param inspection the record's id
  * @param verdict PASS or FAIL; OPEN if no try could be judged
  * @param attempts the outcome of each try, in order
- * @param sentence the first reason of the verdict, or of the last try that was not judged
+ * @param sent how many of the tries this run sent; 0 if an earlier run had finished the inspection
+ * @param sentence the reason that an operator would act on first
  */
 record TuningOutcome(
-    String tuning, String inspection, String verdict, List<String> attempts, Optional<String> sentence) {
+    String tuning,
+    String inspection,
+    String verdict,
+    List<String> attempts,
+    int sent,
+    Optional<String> sentence) {
   TuningOutcome {
     attempts = List.copyOf(attempts);
   }
 
-  /** @return such as {@code PASS}, or {@code INVALID, PASS} where a try before it could not be judged */
+  /**
+   * @return such as {@code PASS}, or {@code INVALID, PASS} where a try before it could not be
+   *     judged
+   */
   String story() {
     return attempts.size() > 1 ? String.join(", ", attempts) : verdict;
   }

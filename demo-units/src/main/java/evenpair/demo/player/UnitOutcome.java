@@ -18,7 +18,9 @@ record UnitOutcome(DemoUnit unit, String bench, String verdict, List<TuningOutco
     tunings = List.copyOf(tunings);
   }
 
-  /** @return true if the verdict is the one that the truth asks for */
+  /**
+   * @return true if the verdict is the one that the truth asks for
+   */
   boolean asItShould() {
     return switch (unit.fault().expected()) {
       case PASS -> verdict.equals("PASS") && tries() == tunings.size();
@@ -27,18 +29,30 @@ record UnitOutcome(DemoUnit unit, String bench, String verdict, List<TuningOutco
     };
   }
 
-  /** @return true for a good unit that was not passed */
+  /**
+   * @return true for a good unit that was not passed
+   */
   boolean goodUnitRefused() {
     return unit.fault() == Fault.NONE && !verdict.equals("PASS");
   }
 
-  /** @return the sentence that an operator would sort by: of a failed tuning, else of the first try that was not judged */
+  /**
+   * @return the sentence that an operator would sort by: of a failed tuning, else of the first try
+   *     that was not judged
+   */
   Optional<String> firstSentence() {
     return tunings.stream()
         .filter(tuning -> !tuning.verdict().equals("PASS"))
         .findFirst()
         .or(() -> tunings.stream().filter(tuning -> tuning.attempts().size() > 1).findFirst())
         .flatMap(TuningOutcome::sentence);
+  }
+
+  /**
+   * @return how many tries this run sent; 0 if an earlier run had judged the unit
+   */
+  int sent() {
+    return tunings.stream().mapToInt(TuningOutcome::sent).sum();
   }
 
   private int tries() {

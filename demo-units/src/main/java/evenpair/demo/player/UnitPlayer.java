@@ -14,8 +14,9 @@ import java.util.Optional;
 import tools.jackson.databind.JsonNode;
 
 /**
- * Takes one unit through its tunings on one bench, as an operator would: mount, measure, mount again while the service asks
- * for it, next tuning. What an earlier run has finished is read instead of measured.
+ * Takes one unit through its tunings on one bench, as an operator would: mount, measure, mount
+ * again while the service asks for it, next tuning. What an earlier run has finished is read
+ * instead of measured.
  */
 final class UnitPlayer {
   /** No limit set of the demo allows more mountings. */
@@ -45,11 +46,15 @@ final class UnitPlayer {
     return new UnitOutcome(unit, bench.name(), verdict, outcomes);
   }
 
-  /** @return the id of the production inspection of that tuning, finished or open, if there is one */
+  /**
+   * @return the id of the production inspection of that tuning, finished or open, if there is one
+   */
   private static Optional<String> inspection(JsonNode unit, String tuning) {
     for (JsonNode inspection : unit.path("inspections")) {
       boolean production = inspection.path("occasion").asString().equals("production");
-      if (production && inspection.path("tuning").asString().equals(tuning) && !abandoned(inspection)) {
+      if (production
+          && inspection.path("tuning").asString().equals(tuning)
+          && !abandoned(inspection)) {
         return Optional.of(inspection.path("id").asString());
       }
     }
@@ -58,19 +63,15 @@ final class UnitPlayer {
 
   private TuningOutcome inspect(DemoUnit unit, Bench bench, Cable cable, Optional<String> known) {
     JsonNode record = known.map(id -> service.get("/api/inspections/" + id)).orElse(null);
-    List<String> sentences = new ArrayList<>();
+    int before = record == null ? 0 : record.path("attempts").size();
     int seating = record == null ? 1 : record.path("seatings").path("valid").asInt() + 1;
-    int tries = record == null ? 0 : record.path("attempts").size();
+    int tries = before;
     while (tries < MOST_TRIES && (record == null || goesOn(record))) {
       tries++;
       record = send(unit, bench, cable, tries, seating);
-      firstSentence(record).ifPresent(sentences::add);
       seating += record.path("next").asString().equals("another-seating") ? 1 : 0;
     }
-    if (sentences.isEmpty()) {
-      sentences.addAll(firstSentenceOfAny(record));
-    }
-    return outcome(cable, record, sentences);
+    return outcome(cable, record, tries - before);
   }
 
   private JsonNode send(DemoUnit unit, Bench bench, Cable cable, int attempt, int seating) {
@@ -92,19 +93,25 @@ final class UnitPlayer {
             .json("inspection", service.text(inspection))
             .wav("left", capture.left())
             .wav("right", capture.right());
-    String key = String.join("/", unit.serial(), cable.tuning(), String.valueOf(attempt), measuredAt);
+    String key =
+        String.join("/", unit.serial(), cable.tuning(), String.valueOf(attempt), measuredAt);
     truth.noteCapture(unit, bench, cable, attempt, capture);
     return service.post("/api/inspections", body, key);
   }
 
-  private static TuningOutcome outcome(Cable cable, JsonNode record, List<String> sentences) {
+  private static TuningOutcome outcome(Cable cable, JsonNode record, int sent) {
     List<String> attempts = new ArrayList<>();
     for (JsonNode attempt : record.path("attempts")) {
       attempts.add(attempt.path("outcome").asString());
     }
     String verdict = record.path("verdict").isString() ? record.path("verdict").asString() : "OPEN";
     return new TuningOutcome(
-        cable.tuning(), record.path("id").asString(), verdict, attempts, sentences.stream().findFirst());
+        cable.tuning(),
+        record.path("id").asString(),
+        verdict,
+        attempts,
+        sent,
+        firstSentence(record));
   }
 
   private static boolean goesOn(JsonNode record) {
@@ -115,18 +122,15 @@ final class UnitPlayer {
     return inspection.path("state").asString().equals("abandoned");
   }
 
+  /** Of the verdict; where that has no reason, of the first try that could not be judged. */
   private static Optional<String> firstSentence(JsonNode record) {
-    JsonNode reasons = record.path("reasons");
-    return reasons.isEmpty() ? Optional.empty() : Optional.of(reasons.get(0).path("text").asString());
-  }
-
-  /** Of a record read back: the verdict's first reason, else the first reason of a try that was not judged. */
-  private static List<String> firstSentenceOfAny(JsonNode record) {
-    List<String> sentences = new ArrayList<>();
-    firstSentence(record).ifPresent(sentences::add);
-    for (JsonNode attempt : record.path("attempts")) {
-      firstSentence(attempt).ifPresent(sentences::add);
-    }
-    return sentences;
+    List<JsonNode> places = new ArrayList<>();
+    places.add(record);
+    record.path("attempts").forEach(places::add);
+    return places.stream()
+        .map(place -> place.path("reasons"))
+        .filter(reasons -> !reasons.isEmpty())
+        .map(reasons -> reasons.get(0).path("text").asString())
+        .findFirst();
   }
 }

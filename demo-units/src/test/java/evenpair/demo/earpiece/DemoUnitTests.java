@@ -22,7 +22,10 @@ class DemoUnitTests {
   private static List<Double> change(Fault fault, Channel side, Channel looked) {
     Phasors with = unit(fault, side).sides().of(looked).response(HZ, Mounting.NOMINAL);
     Phasors without = unit(Fault.NONE, side).sides().of(looked).response(HZ, Mounting.NOMINAL);
-    return IntStream.range(0, HZ.length).mapToDouble(i -> with.levelDb(i) - without.levelDb(i)).boxed().toList();
+    return IntStream.range(0, HZ.length)
+        .mapToDouble(i -> with.levelDb(i) - without.levelDb(i))
+        .boxed()
+        .toList();
   }
 
   private static double at(List<Double> curve, double hz) {
@@ -40,8 +43,14 @@ class DemoUnitTests {
     void isAnotherForAnotherSerialOrSeed() {
       Sides sides = unit(Fault.NONE, Channel.LEFT).sides();
 
-      assertThat(DemoUnit.build("SG2-009998", "SW-1", Design.SEDGE_2, Fault.NONE, Channel.LEFT, 5).sides()).isNotEqualTo(sides);
-      assertThat(DemoUnit.build("SG2-009999", "SW-1", Design.SEDGE_2, Fault.NONE, Channel.LEFT, 6).sides()).isNotEqualTo(sides);
+      assertThat(
+              DemoUnit.build("SG2-009998", "SW-1", Design.SEDGE_2, Fault.NONE, Channel.LEFT, 5)
+                  .sides())
+          .isNotEqualTo(sides);
+      assertThat(
+              DemoUnit.build("SG2-009999", "SW-1", Design.SEDGE_2, Fault.NONE, Channel.LEFT, 6)
+                  .sides())
+          .isNotEqualTo(sides);
       assertThat(sides.left()).isNotEqualTo(sides.right());
     }
 
@@ -83,8 +92,10 @@ class DemoUnitTests {
 
     @Test
     void thatIsSwappedPolarityTurnsEveryFrequencyByHalfATurn() {
-      Phasors with = unit(Fault.SWAPPED_POLARITY, Channel.LEFT).sides().left().response(HZ, Mounting.NOMINAL);
-      Phasors without = unit(Fault.NONE, Channel.LEFT).sides().left().response(HZ, Mounting.NOMINAL);
+      Phasors with =
+          unit(Fault.SWAPPED_POLARITY, Channel.LEFT).sides().left().response(HZ, Mounting.NOMINAL);
+      Phasors without =
+          unit(Fault.NONE, Channel.LEFT).sides().left().response(HZ, Mounting.NOMINAL);
 
       for (int i = 0; i < HZ.length; i++) {
         assertThat(with.re(i)).isEqualTo(-without.re(i));
@@ -119,8 +130,10 @@ class DemoUnitTests {
 
     @Test
     void ofSeatOrCaptureLeavesTheUnitGood() {
-      for (Fault fault : new Fault[] {Fault.LEAKY_SEAT, Fault.CLIPPED_CAPTURE, Fault.NOISY_CAPTURE}) {
-        assertThat(unit(fault, Channel.LEFT).sides()).isEqualTo(unit(Fault.NONE, Channel.LEFT).sides());
+      for (Fault fault :
+          new Fault[] {Fault.LEAKY_SEAT, Fault.CLIPPED_CAPTURE, Fault.NOISY_CAPTURE}) {
+        assertThat(unit(fault, Channel.LEFT).sides())
+            .isEqualTo(unit(Fault.NONE, Channel.LEFT).sides());
       }
     }
   }

@@ -24,7 +24,10 @@ class EarpieceTests {
   private static double lengthMode(Mounting mounting) {
     double[] hz = IntStream.range(0, 1200).mapToDouble(i -> 5000 + 5 * i).toArray();
     Phasors response = SEDGE.response(hz, mounting);
-    int highest = IntStream.range(0, hz.length).reduce((a, b) -> response.power(a) >= response.power(b) ? a : b).orElseThrow();
+    int highest =
+        IntStream.range(0, hz.length)
+            .reduce((a, b) -> response.power(a) >= response.power(b) ? a : b)
+            .orElseThrow();
     return hz[highest];
   }
 
@@ -33,7 +36,8 @@ class EarpieceTests {
     @ParameterizedTest
     @EnumSource(Design.class)
     void givesItsLevelAtOneKilohertzAtItsDrive(Design design) {
-      double pascalPerVolt = Math.sqrt(design.nominal().response(new double[] {1000}, Mounting.NOMINAL).power(0));
+      double pascalPerVolt =
+          Math.sqrt(design.nominal().response(new double[] {1000}, Mounting.NOMINAL).power(0));
       double level = 20 * Math.log10(pascalPerVolt * design.millivoltsRms() / 1000 / 20e-6);
 
       // The demo's own choice of 94 to 100 dB SPL.
@@ -76,14 +80,16 @@ class EarpieceTests {
       for (int i = 0; i < nominal.length; i++) {
         assertThat(after.levelDb(i)).isCloseTo(before.levelDb(i), within(1e-9));
       }
-      assertThat(lengthMode(new Mounting(depth, 0, 0)) > lengthMode(Mounting.NOMINAL)).isEqualTo(depth > 0);
+      assertThat(lengthMode(new Mounting(depth, 0, 0)) > lengthMode(Mounting.NOMINAL))
+          .isEqualTo(depth > 0);
     }
 
     @Test
     void hasACanalThatRisesAsALossyHalfWave() {
       Phasors canal = new Canal(8000, 0.22).applyTo(Phasors.constant(new double[] {1, 8000}, 1), 0);
 
-      // x/sin x: 1 for a short tube; at the mode x = π(1 − jη), |x| = π·√(1 + η²), |sin x| = sinh(πη). By hand, η = 0.22:
+      // x/sin x: 1 for a short tube; at the mode x = π(1 − jη), |x| = π·√(1 + η²), |sin x| =
+      // sinh(πη). By hand, η = 0.22:
       // 3.2167/0.7475 = 4.303, 12.68 dB.
       assertThat(canal.levelDb(0)).isCloseTo(0, within(1e-5));
       assertThat(canal.levelDb(1)).isCloseTo(12.68, within(0.01));
@@ -97,14 +103,16 @@ class EarpieceTests {
       double octaveBelow = level(SEDGE, leaking, 9) - level(SEDGE, leaking, 4.5);
       double tightOctave = level(SEDGE, Mounting.NOMINAL, 9) - level(SEDGE, Mounting.NOMINAL, 4.5);
 
-      // −10·lg 2 at the corner, by definition; 6.02 dB an octave far below it, short of 0.03 dB at a tenth of the corner.
+      // −10·lg 2 at the corner, by definition; 6.02 dB an octave far below it, short of 0.03 dB at
+      // a tenth of the corner.
       assertThat(atCorner).isCloseTo(-3.0103, within(1e-4));
       assertThat(octaveBelow - tightOctave).isCloseTo(6.02, within(0.05));
     }
 
     @Test
     void hardlyTouchesTheMidRangeWhenItLeaks() {
-      double change = level(SEDGE, Mounting.NOMINAL.leaking(90), 1000) - level(SEDGE, Mounting.NOMINAL, 1000);
+      double change =
+          level(SEDGE, Mounting.NOMINAL.leaking(90), 1000) - level(SEDGE, Mounting.NOMINAL, 1000);
 
       // −10·lg(1 + 0.09²) = −0.035 dB
       assertThat(change).isCloseTo(-0.035, within(0.001));
@@ -115,7 +123,8 @@ class EarpieceTests {
   class AnAnalogueSection {
     @Test
     void hasTheTextbooksLevelsAtItsFrequency() {
-      Phasors lowPass = Section.lowPass(500, 2).applyTo(Phasors.constant(new double[] {0, 500, 50_000}, 1));
+      Phasors lowPass =
+          Section.lowPass(500, 2).applyTo(Phasors.constant(new double[] {0, 500, 50_000}, 1));
 
       // |H(0)| = 1, |H(f0)| = Q, −40 dB a decade: two decades above it −80 dB.
       assertThat(lowPass.levelDb(0)).isCloseTo(0, within(1e-9));
@@ -126,7 +135,8 @@ class EarpieceTests {
     @Test
     void refusesAFrequencyThatIsNotAboveZero() {
       assertThat(List.of(0.0, -1.0, Double.NaN))
-          .allSatisfy(hz -> assertThatIllegalArgumentException().isThrownBy(() -> Section.lowPass(hz, 1)));
+          .allSatisfy(
+              hz -> assertThatIllegalArgumentException().isThrownBy(() -> Section.lowPass(hz, 1)));
     }
   }
 

@@ -26,16 +26,18 @@ final class Heard {
   }
 
   /** Level in dB SPL at the design's drive, the simulators' own difference taken out. */
-  static MeasuredChannel channel(byte[] wav, Bench bench, Channel channel, Cable cable, Design design)
-      throws UnusableCapture {
+  static MeasuredChannel channel(
+      byte[] wav, Bench bench, Channel channel, Cable cable, Design design) throws UnusableCapture {
     Response response = response(wav);
     double digital =
         cable.plain()
             ? Math.sqrt(2) * design.millivoltsRms() / 1000 / bench.voltsPerFullScale()
             : Math.pow(10, -12.0 / 20);
-    double fullScaleDb = 20 * Math.log10(digital / Math.sqrt(2) * bench.pascalPerFullScale(channel) / 20e-6);
+    double fullScaleDb =
+        20 * Math.log10(digital / Math.sqrt(2) * bench.pascalPerFullScale(channel) / 20e-6);
     double half = channel == Channel.LEFT ? -0.5 : 0.5;
     Curve own = Curve.from(hz -> half * bench.difference().db(hz));
-    return new MeasuredChannel(response.level().plus(fullScaleDb).plus(own), Optional.of(response.phaseDeg()));
+    return new MeasuredChannel(
+        response.level().plus(fullScaleDb).plus(own), Optional.of(response.phaseDeg()));
   }
 }

@@ -43,7 +43,8 @@ class LineFilesTests {
       SineFit fit = SineFit.of(tone, 1000).orElseThrow();
 
       // 94 dB re 20 µPa is 1.00237 Pa r.m.s.; noise 50 dB below it is worth less than 0.01 %.
-      assertThat(Math.sqrt(2) * 1.00237 / fit.amplitude()).isCloseTo(bench.rightPascalPerFullScale(), within(0.01));
+      assertThat(Math.sqrt(2) * 1.00237 / fit.amplitude())
+          .isCloseTo(bench.rightPascalPerFullScale(), within(0.01));
     }
   }
 
@@ -51,9 +52,11 @@ class LineFilesTests {
   class ABench {
     @Test
     void readsItsDriveNearTheNominalOne() {
-      // The stimulus at −12 dBFS must come within 0.5 dB of the drive that the limit set wants, else the drive is wrong.
+      // The stimulus at −12 dBFS must come within 0.5 dB of the drive that the limit set wants,
+      // else the drive is wrong.
       for (Bench bench : Bench.LINE) {
-        Design design = bench.earSimulator() == Design.SEDGE_2.earSimulator() ? Design.SEDGE_2 : Design.REED_1;
+        Design design =
+            bench.earSimulator() == Design.SEDGE_2.earSimulator() ? Design.SEDGE_2 : Design.REED_1;
         double off = 20 * Math.log10(bench.readingMillivolts(-12) / design.millivoltsRms());
         assertThat(off).as(bench.name()).isBetween(-0.5, 0.5);
       }
@@ -67,14 +70,17 @@ class LineFilesTests {
       DemoBatch batch = DemoBatch.sedge();
 
       assertThat(batch.units()).hasSize(40);
-      assertThat(batch.units().stream().map(unit -> unit.fault()).distinct()).containsExactlyInAnyOrder(Fault.values());
-      assertThat(batch.units().stream().filter(unit -> unit.fault() == Fault.NONE)).hasSizeGreaterThanOrEqualTo(28);
+      assertThat(batch.units().stream().map(unit -> unit.fault()).distinct())
+          .containsExactlyInAnyOrder(Fault.values());
+      assertThat(batch.units().stream().filter(unit -> unit.fault() == Fault.NONE))
+          .hasSizeGreaterThanOrEqualTo(28);
       assertThat(batch.units().get(16).serial()).isEqualTo("SG2-004217");
     }
 
     @Test
     void canBeCutDownToSomeOfItsPairs() {
-      List<String> serials = DemoBatch.sedge().only(4, 1).units().stream().map(unit -> unit.serial()).toList();
+      List<String> serials =
+          DemoBatch.sedge().only(4, 1).units().stream().map(unit -> unit.serial()).toList();
 
       assertThat(serials).containsExactly("SG2-004204", "SG2-004201");
     }
@@ -86,14 +92,18 @@ class LineFilesTests {
     void givesACableForEachTuning() {
       ProductFile file = ProductFile.read("sedge-2");
 
-      assertThat(file.cables().stream().map(Cable::tuning)).containsExactly("plain", "level", "warm", "lively");
-      assertThat(file.cables().stream().filter(Cable::required).map(Cable::tuning)).containsExactly("plain", "warm");
+      assertThat(file.cables().stream().map(Cable::tuning))
+          .containsExactly("plain", "level", "warm", "lively");
+      assertThat(file.cables().stream().filter(Cable::required).map(Cable::tuning))
+          .containsExactly("plain", "warm");
       assertThat(file.cable("plain").plain()).isTrue();
     }
 
     @Test
     void isMissedByName() {
-      assertThatIllegalStateException().isThrownBy(() -> ProductFile.read("sedge-9")).withMessageContaining("sedge-9");
+      assertThatIllegalStateException()
+          .isThrownBy(() -> ProductFile.read("sedge-9"))
+          .withMessageContaining("sedge-9");
     }
   }
 

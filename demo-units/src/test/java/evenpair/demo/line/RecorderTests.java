@@ -28,7 +28,13 @@ class RecorderTests {
   private static byte[] nominal(Cable cable, double startSeconds) {
     Take take = new Take(startSeconds, Take.Flaw.NONE);
     return RECORDER.record(
-        BENCH, Channel.LEFT, Design.SEDGE_2.nominal(), cable, Mounting.NOMINAL, take, new SplittableRandom(4));
+        BENCH,
+        Channel.LEFT,
+        Design.SEDGE_2.nominal(),
+        cable,
+        Mounting.NOMINAL,
+        take,
+        new SplittableRandom(4));
   }
 
   private static DemoUnit unit(Fault fault) {
@@ -39,13 +45,17 @@ class RecorderTests {
   class ACapture {
     @ParameterizedTest
     @CsvSource({"plain, 0.05", "warm, 0.21", "lively, 0.45"})
-    void showsTheSimulatedResponseAtTheDesignsDrive(String tuning, double startSeconds) throws Exception {
+    void showsTheSimulatedResponseAtTheDesignsDrive(String tuning, double startSeconds)
+        throws Exception {
       Cable cable = ProductFile.read("sedge-2").cable(tuning);
 
-      Curve heard = Heard.channel(nominal(cable, startSeconds), BENCH, Channel.LEFT, cable, Design.SEDGE_2).level();
+      Curve heard =
+          Heard.channel(nominal(cable, startSeconds), BENCH, Channel.LEFT, cable, Design.SEDGE_2)
+              .level();
 
       double[] truth = Golden.of(Design.SEDGE_2, cable).levelDb();
-      // The bar of the analysis is 0.05 dB without noise; the room's noise, some 55 dB below, adds its scatter.
+      // The bar of the analysis is 0.05 dB without noise; the room's noise, some 55 dB below, adds
+      // its scatter.
       for (int i = 0; i < Grid.POINTS; i++) {
         assertThat(heard.at(i)).as("%s Hz", Grid.label(i)).isCloseTo(truth[i], within(0.1));
       }
@@ -63,7 +73,8 @@ class RecorderTests {
     void isTheSameBytesForTheSameSeed() {
       Cable cable = ProductFile.read("sedge-2").cable("plain");
       LineRecorder.PairCapture first = LINE.inspect(unit(Fault.NONE), BENCH, cable, 1);
-      LineRecorder.PairCapture again = new LineRecorder(Heard.STIMULUS, 1).inspect(unit(Fault.NONE), BENCH, cable, 1);
+      LineRecorder.PairCapture again =
+          new LineRecorder(Heard.STIMULUS, 1).inspect(unit(Fault.NONE), BENCH, cable, 1);
 
       assertThat(again.left()).isEqualTo(first.left());
       assertThat(again.right()).isEqualTo(first.right());
@@ -75,13 +86,17 @@ class RecorderTests {
       byte[] first = LINE.inspect(unit(Fault.NONE), BENCH, cable, 1).left();
 
       assertThat(LINE.inspect(unit(Fault.NONE), BENCH, cable, 2).left()).isNotEqualTo(first);
-      assertThat(LINE.inspect(unit(Fault.NONE), Bench.LINE.get(1), cable, 1).left()).isNotEqualTo(first);
-      assertThat(new LineRecorder(Heard.STIMULUS, 2).inspect(unit(Fault.NONE), BENCH, cable, 1).left()).isNotEqualTo(first);
+      assertThat(LINE.inspect(unit(Fault.NONE), Bench.LINE.get(1), cable, 1).left())
+          .isNotEqualTo(first);
+      assertThat(
+              new LineRecorder(Heard.STIMULUS, 2).inspect(unit(Fault.NONE), BENCH, cable, 1).left())
+          .isNotEqualTo(first);
     }
 
     @Test
     void hasItsChannelsEquallyLongAndNotAlike() {
-      LineRecorder.PairCapture pair = LINE.inspect(unit(Fault.NONE), BENCH, ProductFile.read("sedge-2").cable("plain"), 1);
+      LineRecorder.PairCapture pair =
+          LINE.inspect(unit(Fault.NONE), BENCH, ProductFile.read("sedge-2").cable("plain"), 1);
 
       assertThat(pair.left()).hasSameSizeAs(pair.right()).isNotEqualTo(pair.right());
     }
@@ -104,8 +119,12 @@ class RecorderTests {
 
     @Test
     void drownsTheFirstCaptureInNoiseAndSparesTheSecond() throws Exception {
-      Curve first = Heard.response(LINE.inspect(unit(Fault.NOISY_CAPTURE), BENCH, plain, 1).left()).signalToNoise();
-      Curve second = Heard.response(LINE.inspect(unit(Fault.NOISY_CAPTURE), BENCH, plain, 2).left()).signalToNoise();
+      Curve first =
+          Heard.response(LINE.inspect(unit(Fault.NOISY_CAPTURE), BENCH, plain, 1).left())
+              .signalToNoise();
+      Curve second =
+          Heard.response(LINE.inspect(unit(Fault.NOISY_CAPTURE), BENCH, plain, 2).left())
+              .signalToNoise();
 
       // The demo's limit sets ask for 30 dB in every region.
       assertThat(first.mean(new Band(20, 200))).isLessThan(25);
@@ -138,18 +157,25 @@ class RecorderTests {
         }
       }
       for (int i = 0; i < own.length; i++) {
-        // What is left is seating: six mountings whose depth scatters by 0.7 %, which is 0.2 dB at most below 16 kHz, and
+        // What is left is seating: six mountings whose depth scatters by 0.7 %, which is 0.2 dB at
+        // most below 16 kHz, and
         // whose bass scatters by 0.1 dB; a mean over six of them stays within 0.25 dB.
         if (Grid.label(i) <= 16_000) {
           double calibrated = own[i] + gainDifference();
-          assertThat(calibrated).as("%s Hz", Grid.label(i)).isCloseTo(BENCH.difference().db(Grid.hz(i)), within(0.25));
+          assertThat(calibrated)
+              .as("%s Hz", Grid.label(i))
+              .isCloseTo(BENCH.difference().db(Grid.hz(i)), within(0.25));
         }
       }
     }
 
-    /** Left minus right of what lies on the bench, dB re full scale; sums of both halves hold the bench's part twice. */
+    /**
+     * Left minus right of what lies on the bench, dB re full scale; sums of both halves hold the
+     * bench's part twice.
+     */
     private double difference(LineRecorder.PairCapture pair, int index) throws UnusableCapture {
-      return Heard.response(pair.left()).level().at(index) - Heard.response(pair.right()).level().at(index);
+      return Heard.response(pair.left()).level().at(index)
+          - Heard.response(pair.right()).level().at(index);
     }
 
     private double gainDifference() {

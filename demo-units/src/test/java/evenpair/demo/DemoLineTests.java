@@ -1,0 +1,164 @@
+package evenpair.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import evenpair.EvenpairApplication;
+import evenpair.demo.line.DemoBatch;
+import evenpair.demo.player.LineClient;
+import evenpair.demo.player.Player;
+import evenpair.demo.player.Summary;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.boot.SpringApplication;
+import org.springframework.context.ConfigurableApplicationContext;
+
+/**
+ * The demo as a user starts it, on a few pairs: the real service with its own database, real
+ * captures over HTTP.
+ */
+class DemoLineTests {
+  /**
+   * A good pair, then: dead tweeter, low sensitivity, clipped capture, swapped polarity, leaky
+   * seat, mismatched, noisy, crossover.
+   */
+  private static final DemoBatch SEDGE = DemoBatch.sedge().only(1, 4, 7, 11, 13, 16, 19, 22, 24);
+
+  private static final DemoBatch REED = DemoBatch.reed().only(1, 3);
+
+  @TempDir static Path data;
+
+  private static ConfigurableApplicationContext service;
+  private static Summary first;
+  private static String printed;
+
+  @BeforeAll
+  static void playOnce() {
+    service =
+        SpringApplication.run(
+            EvenpairApplication.class,
+            "--server.port=0",
+            "--evenpair.data=" + data.resolve("plant"));
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    first = player(out).play(List.of(SEDGE, REED));
+    printed = out.toString(StandardCharsets.UTF_8);
+  }
+
+  @AfterAll
+  static void stop() {
+    if (service != null) {
+      service.close();
+    }
+  }
+
+  private static URI base() {
+    return URI.create(
+        "http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
+  }
+
+  private static Player player(ByteArrayOutputStream out) {
+    PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
+    return new Player(new LineClient(base()), data.resolve("truth"), Clock.systemUTC(), print);
+  }
+
+  private static HttpResponse<String> get(String path) throws IOException, InterruptedException {
+    HttpRequest request = HttpRequest.newBuilder(base().resolve(path)).build();
+    return HttpClient.newHttpClient().send(request, BodyHandlers.ofString());
+  }
+
+  @Nested
+  class AFirstRun {
+    @Test
+    void findsEveryFaultAndRefusesNoGoodUnit() {
+      assertThat(first.surprises()).as(printed).isEmpty();
+      assertThat(first.faultsFound()).isEqualTo(9);
+      assertThat(first.goodUnits()).isEqualTo(2);
+      assertThat(first.goodRefused()).isZero();
+    }
+
+    @Test
+    void namesTheFaultInTheFirstReason() {
+      assertThat(printed)
+          .containsPattern("SG2-004204 +FAIL .*Right earpiece is .* below its treble window")
+          .containsPattern("SG2-004207 +FAIL .*Left earpiece is .* too quiet")
+          .containsPattern("SG2-004213 +FAIL .*Left earpiece has reversed polarity")
+          .containsPattern("SG2-004216 +FAIL .*bass")
+          .containsPattern("SG2-004219 +FAIL .*Left and right differ")
+          .containsPattern("SG2-004224 +FAIL .*Right earpiece is .* below its mid window");
+    }
+
+    @Test
+    void measuresAPairAgainWhoseCaptureCouldNotBeJudged() {
+      assertThat(printed)
+          .containsPattern("SG2-004211 +PASS +PASS \\*.*clipped")
+          .containsPattern("SG2-004222 +PASS +PASS \\*.*noisy");
+    }
+
+    @Test
+    void writesTheTruthBesideEachUnit() throws IOException {
+      Path unit = data.resolve("truth/SW-2647/SG2-004216");
+
+      assertThat(Files.readString(unit.resolve("truth.json")))
+          .contains("\"leaky seat\"", "\"right\"");
+      assertThat(unit.resolve("plain-1.json")).exists();
+      assertThat(Files.readAllLines(data.resolve("truth/SW-2647/truth.csv")))
+          .hasSize(1 + SEDGE.units().size());
+    }
+
+    @Test
+    void tellsOfALeakySeatThatItCountsAsAFail() {
+      assertThat(printed)
+          .contains("A leaky seat counts as FAIL here until seatings are told apart");
+    }
+  }
+
+  @Nested
+  class ASecondRun {
+    @Test
+    void goesOnWithWhatIsThereAndComesToTheSame() throws Exception {
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      String before = get("/api/units/SG2-004211").body();
+
+      Summary second = player(out).play(List.of(SEDGE, REED));
+
+      assertThat(second).isEqualTo(first);
+      assertThat(out.toString(StandardCharsets.UTF_8))
+          .contains("bench-1 (IEC 60318-4): ready, nothing to do")
+          .containsPattern("SG2-004211 +PASS +\\(judged before\\)");
+      assertThat(get("/api/units/SG2-004211").body()).isEqualTo(before);
+    }
+  }
+
+  @Nested
+  class ABrokenLine {
+    @Test
+    void isReportedByTheLaunchersExitCode() {
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
+
+      int code =
+          DemoLauncher.play(
+              URI.create("http://localhost:1"), data.resolve("none"), Duration.ofMillis(10), print);
+
+      assertThat(code).isEqualTo(1);
+      assertThat(out.toString(StandardCharsets.UTF_8))
+          .contains("The demo line stopped", "http://localhost:1");
+    }
+  }
+}
