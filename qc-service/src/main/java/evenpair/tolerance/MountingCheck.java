@@ -24,7 +24,7 @@ final class MountingCheck implements SeatingCheck {
   }
 
   @Override
-  public List<SeatingSuspicion> examine(MeasuredPair pair, List<SeatingSuspicion> earlier) {
+  public List<SeatingSuspicion> examine(MeasuredPair pair, List<Reason> earlier) {
     List<SeatingSuspicion> found = new ArrayList<>();
     for (Channel channel : Channel.values()) {
       examine(pair.of(channel), channel).ifPresent(found::add);

@@ -22,7 +22,7 @@ public record SeatingSuspicion(
    */
   public Reason reason() {
     return new Reason(
-        kind, channel, null, atHz, size, limit, List.of(), null, null, List.of(), repeats);
+        kind, channel, null, atHz, size, limit, List.of(), null, null, null, List.of(), repeats);
   }
 
   /**
@@ -30,6 +30,6 @@ public record SeatingSuspicion(
    */
   public Reason seal() {
     return new Reason(
-        ReasonKind.SEAL, channel, null, null, null, null, List.of(), null, null, List.of(), repeats);
+        ReasonKind.SEAL, channel, null, null, null, null, List.of(), null, null, null, List.of(), repeats);
   }
 }
