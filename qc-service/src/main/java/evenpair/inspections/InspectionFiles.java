@@ -5,7 +5,6 @@ import evenpair.products.Products.Product;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.Reason;
-import evenpair.tolerance.SeatingSuspicion;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -109,22 +108,12 @@ class InspectionFiles {
   /** @return what an open inspection has seen so far */
   Prior prior(UUID inspection) {
     List<AttemptRow> all = attempts.findByInspectionIdOrderByNumber(inspection);
-    List<List<SeatingSuspicion>> unseated =
+    List<List<Reason>> unseated =
         all.stream()
             .filter(attempt -> attempt.outcome() == Outcome.RESEAT)
-            .map(attempt -> RecordJson.read(attempt.reasons()).stream().map(InspectionFiles::suspicion).toList())
+            .map(attempt -> RecordJson.read(attempt.reasons()))
             .toList();
     return new Prior(seatings(all), unseated);
-  }
-
-  private static SeatingSuspicion suspicion(Reason reason) {
-    return new SeatingSuspicion(
-        reason.kind(),
-        reason.channel(),
-        reason.measuredDb(),
-        reason.limitDb(),
-        reason.frequencyHz(),
-        reason.repeats());
   }
 
   private List<StoredPair> seatings(List<AttemptRow> ofInspection) {

@@ -16,7 +16,7 @@ record Mounting(List<SeatingSuspicion> suspicions, List<SeatingSuspicion> sealed
   static Mounting of(StoredPair pair, Prior prior, Judging judging) {
     SeatingCheck check = SeatingCheck.of(judging.set(), judging.limits().golden());
     MeasuredPair measured = new MeasuredPair(pair.left().measured(), pair.right().measured());
-    return of(check.examine(measured, prior.suspicions()), prior, judging.set().seating().tries());
+    return of(check.examine(measured, prior.reseats()), prior, judging.set().seating().tries());
   }
 
   /**
@@ -26,14 +26,14 @@ record Mounting(List<SeatingSuspicion> suspicions, List<SeatingSuspicion> sealed
   static Mounting of(List<SeatingSuspicion> suspicions, Prior prior, int tries) {
     int before = tries - 1;
     boolean used = prior.valid().isEmpty() && prior.unseated().size() >= before;
-    List<List<SeatingSuspicion>> last =
+    List<List<Reason>> last =
         used ? prior.unseated().subList(prior.unseated().size() - before, prior.unseated().size()) : List.of();
     List<SeatingSuspicion> always =
         suspicions.stream().filter(now -> last.stream().allMatch(then -> holds(then, now))).toList();
     return new Mounting(suspicions, used ? always : List.of());
   }
 
-  private static boolean holds(List<SeatingSuspicion> then, SeatingSuspicion now) {
+  private static boolean holds(List<Reason> then, SeatingSuspicion now) {
     return then.stream().anyMatch(s -> s.kind() == now.kind() && s.channel() == now.channel());
   }
 

@@ -1,15 +1,15 @@
 package evenpair.inspections;
 
-import evenpair.tolerance.SeatingSuspicion;
+import evenpair.tolerance.Reason;
 import java.util.List;
 
 /**
  * What an inspection has seen before the attempt at hand.
  *
  * @param valid its valid seatings, in order
- * @param unseated what each of its bad mountings was suspected of, in order
+ * @param unseated why each of its bad mountings was one, in order
  */
-record Prior(List<StoredPair> valid, List<List<SeatingSuspicion>> unseated) {
+record Prior(List<StoredPair> valid, List<List<Reason>> unseated) {
   static final Prior NOTHING = new Prior(List.of(), List.of());
 
   Prior {
@@ -22,7 +22,7 @@ record Prior(List<StoredPair> valid, List<List<SeatingSuspicion>> unseated) {
     return valid.size() + unseated.size();
   }
 
-  List<SeatingSuspicion> suspicions() {
+  List<Reason> reseats() {
     return unseated.stream().flatMap(List::stream).toList();
   }
 }

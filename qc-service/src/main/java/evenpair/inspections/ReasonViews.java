@@ -40,18 +40,31 @@ class ReasonViews {
 
   /** @return what was wrong with one attempt; for a bad mounting with the try that comes next */
   List<ReasonView> of(InspectionFile file, AttemptRow attempt, Locale locale) {
-    List<Reason> reasons = RecordJson.read(attempt.reasons());
-    if (attempt.outcome() != Outcome.RESEAT) {
-      return of(reasons, locale);
-    }
-    String next = nextTry(file.tryOf(attempt), file.row().triesAllowed(), locale);
-    return reasons.stream().map(reason -> view(reason, sentence(reason, locale) + ' ' + next)).toList();
+    boolean reseat = attempt.outcome() == Outcome.RESEAT;
+    String next = reseat ? ' ' + nextTry(file.tryOf(attempt), file.row().triesAllowed(), locale) : "";
+    return RecordJson.read(attempt.reasons()).stream()
+        .map(reason -> view(reason, sentence(reason, attempt, locale) + next))
+        .toList();
   }
 
   private String nextTry(int tryNumber, int allowed, Locale locale) {
     return tryNumber < allowed
         ? texts.render(locale, "reason.reseat.next", Map.of("try", tryNumber + 1, "tries", allowed))
         : texts.render(locale, "reason.reseat.beyond", Map.of("tries", allowed));
+  }
+
+  /** Idle noise that was not measured: the part was not sent, or gave no level. */
+  private String sentence(Reason reason, AttemptRow attempt, Locale locale) {
+    boolean idle = reason.kind() == ReasonKind.NOT_JUDGED && "idle-noise".equals(reason.region());
+    if (!idle || reason.channel() == null) {
+      return sentence(reason, locale);
+    }
+    boolean left = reason.channel() == Channel.LEFT;
+    boolean sent = (left ? attempt.idleLeftSha256() : attempt.idleRightSha256()) != null;
+    return texts.render(
+        locale,
+        sent ? "reason.idle-recording.unusable" : "reason.idle-recording.missing",
+        Map.of("part", left ? "idleLeft" : "idleRight"));
   }
 
   private String sentence(Reason reason, Locale locale) {
