@@ -7,7 +7,9 @@ declare namespace Api {
     place?: unknown; expected?: unknown; choices?: unknown;
   }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
-  interface Station { station?: string; name: string; note?: string | null }
+  interface Need { what: string; channel?: string | null; why: string; text: string }
+  interface Block { cause?: string; text: string }
+  interface Station { station?: string; name: string; note?: string | null; state?: string; needs?: Need[]; blocks?: Block[] | null }
   interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;

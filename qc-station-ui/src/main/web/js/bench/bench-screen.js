@@ -135,6 +135,7 @@ class Bench {
     const list = /** @type {Api.Page<Api.Inspection>} */ (await get(
       `/api/inspections?station=${encodeURIComponent(this.#station)}&order=newest&limit=${RECENT}`, this.#closed.signal))
     if (this.#busy && showNewest) return
+    this.#readStation()
     const newest = list.items[0]
     if (newest) this.#form.suggest(newest)
     const news = this.#recent.show(list.items)
@@ -143,6 +144,12 @@ class Bench {
     } else {
       this.#recent.mark(this.#shownId)
     }
+  }
+
+  /** The station's own state, quietly: a bench without an answer measures as well as before. */
+  #readStation() {
+    get(`/api/stations/${encodeURIComponent(this.#station)}`, this.#closed.signal)
+      .then((station) => this.#form.showStation(/** @type {Api.Station} */ (station)), () => {})
   }
 
   /** @param {string} id */
