@@ -65,7 +65,7 @@ public enum Fault {
   BUZZING_DRIVER("buzzing driver", Expected.FAIL) {
     @Override
     Sides in(Sides good, Channel side) {
-      return good.with(side, earpiece -> earpiece.moving(motion -> motion.touching(0.1, 2)));
+      return good.with(side, earpiece -> earpiece.moving(motion -> motion.touching(0.1, 1)));
     }
   },
   /** A torn surround: low harmonics ten times as strong as they should be. */

@@ -17,7 +17,7 @@ import java.util.Map;
  * @param rattle how hard it touches; 0: nothing stands in its way
  */
 public record Motion(double resonanceHz, double square, double cube, double stop, double rattle) {
-  private static final double RATTLE_FROM_HZ = 2000;
+  private static final double RATTLE_FROM_HZ = 4000;
 
   /** A good driver that only bends a little. */
   static Motion soft(double resonanceHz, double square, double cube) {

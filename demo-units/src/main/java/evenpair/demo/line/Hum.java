@@ -15,7 +15,7 @@ record Hum(double hissDb, double frameDb) {
   static final Hum USB = new Hum(16, Double.NEGATIVE_INFINITY);
 
   /** A USB cable whose supply lets the bus's frames through. */
-  static final Hum USB_FRAMES = new Hum(16, 46);
+  static final Hum USB_FRAMES = new Hum(16, 38);
 
   private static final double FRAME_HZ = 1000;
   private static final int LINES = 17;

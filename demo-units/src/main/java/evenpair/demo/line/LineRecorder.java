@@ -22,6 +22,9 @@ public final class LineRecorder {
   /** The length mode lies that much higher: 1.3 mm less of some 10 mm. */
   private static final double TOO_DEEP = 0.15;
 
+  /** The cable without signal processing. */
+  public static final Cable PLAIN = Cable.plain("plain", true);
+
   private final Recorder recorder;
   private final int rateHz;
   private final long seed;
@@ -112,7 +115,19 @@ public final class LineRecorder {
     Take take = Take.on(bench, Take.Flaw.NONE, random);
     Mounting left = Mounting.careful(random);
     Mounting right = Mounting.careful(random);
-    return record(bench, sides, Cable.plain("plain", true), left, right, take, random);
+    return record(bench, sides, PLAIN, left, right, take, random);
+  }
+
+  /**
+   * One recording of a pair on the plain cable, seated as told.
+   *
+   * @param what names the recording, with its number, so that its noise is its own
+   */
+  public PairCapture seated(
+      Sides sides, Bench bench, Mounting left, Mounting right, String what, int number) {
+    RandomGenerator random = stream("seated", bench.name(), what, number);
+    Take take = Take.on(bench, Take.Flaw.NONE, random);
+    return record(bench, sides, PLAIN, left, right, take, random);
   }
 
   /**
