@@ -111,7 +111,7 @@ class CourseTests {
             null,
             null);
     private final StoredLimitSet leaking =
-        new StoredLimitSet(ONE.id(), ONE.set(), ONE.goldenId(), ONE.golden(), ONE.digest(), measured -> leak);
+        new StoredLimitSet(ONE.id(), ONE.set(), ONE.goldenId(), ONE.golden(), ONE.digest(), (measured, uncertainty) -> leak);
 
     @Test
     void isTriedAgainWhileTriesAreLeft() {

@@ -60,6 +60,7 @@ class ReasonTextTests {
       case NOT_JUDGED ->
           Stream.of("distortion", "idle-noise", "guarded-decision", "polarity", "some-later-check")
               .map(Reason::notJudged);
+      case POLARITY_BAND -> channels().map(c -> noNumber(kind, c, "30–120 Hz", null));
       case OTHER_TUNING -> Stream.of(noNumber(kind, null, "warm", null));
       default -> channels().flatMap(c -> all(kind, c));
     };
