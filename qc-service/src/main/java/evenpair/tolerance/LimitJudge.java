@@ -3,6 +3,7 @@ package evenpair.tolerance;
 import evenpair.acoustics.Curve;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Judges by simple acceptance: each check of the set in turn, then the ranking of what they found.
@@ -32,7 +33,7 @@ final class LimitJudge implements Judge {
   }
 
   @Override
-  public Judgement judge(MeasuredPair measured) {
+  public Judgement judge(MeasuredPair measured, Optional<Uncertainty> uncertainty) {
     JudgedPair pair = new JudgedPair(measured, golden, set.smoothing(), set.level().band());
     Findings findings = new Findings();
     checks.forEach(check -> check.look(pair, findings));
