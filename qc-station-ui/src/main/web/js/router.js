@@ -1,12 +1,12 @@
-// Addresses behind the hash: #/bench/bench-1, #/batch/SW-2647?product=sedge-2&tuning=plain, #/unit/SG2-004217. Pure but for go().
+// Addresses behind the hash: #/bench/bench-1, #/batch/SW-2647?product=sedge-2&tuning=plain, #/unit/SG2-004217, #/golden/sedge-2/plain. Pure but for go().
 
-/** @typedef {{ screen: string, name: string | null, query: Record<string, string> }} Route */
+/** @typedef {{ screen: string, name: string | null, second?: string, query: Record<string, string> }} Route */
 
 /** @param {string} hash @returns {Route} */
 export function parseRoute(hash) {
   const [path, search = ""] = hash.replace(/^#\/?/, "").split("?")
-  const [screen = "", name = ""] = path.split("/").map(decodeURIComponent)
-  return { screen: screen || "bench", name: name || null, query: Object.fromEntries(new URLSearchParams(search)) }
+  const [screen = "", name = "", second] = path.split("/").map(decodeURIComponent)
+  return { screen: screen || "bench", name: name || null, ...(second ? { second } : {}), query: Object.fromEntries(new URLSearchParams(search)) }
 }
 
 /** @param {string} screen @param {string | null} [name] @param {Record<string, string | number | null | undefined>} [query] @returns {string} */
