@@ -92,6 +92,14 @@ declare namespace Api {
     reasons: RankedReason[]; frequencyHz: number[]; window?: { lowerDb: Values | null; upperDb: Values | null } | null; matchLimitDb?: Values | null;
     regions: Region[]; left?: ChannelStatistics | null; right?: ChannelStatistics | null; difference?: Spread | null; notes?: string[] | null;
   }
+  interface GoldenEarpiece { odd: boolean; typical: number | null; farthest: number | null; farthestAtHz: number | null; farthestDb: number | null; deviationDb: Values }
+  interface GoldenUnit { inspection: string; serial: string; leftOut: boolean; odd: boolean; why: string[]; left?: GoldenEarpiece | null; right?: GoldenEarpiece | null }
+  interface Comparison { which: string; with: string; frequencyHz: number[]; differenceDb: Values; offsetDb: number | null; regions: (Region & { largestDb: number; atHz: number; text: string })[] }
+  interface GoldenBuild {
+    units: number; curves: number; frequencyHz: number[]; levelDb: Values; sdDb: Values; madDb: Values; members: GoldenUnit[];
+    againstActive?: Comparison | null; againstExpected?: Comparison | null; method: string[]; notes: string[]; saved?: { version: number; name: string } | null;
+  }
+  interface GoldenVersion { version: number; name?: string | null; state: string; active?: boolean; notice?: string | null; madeAt?: string | null; built?: { units: number; leftOut: string[] } | null }
   interface UnitCurves { inspection: string; serial: string; verdict: string; leftDeviationDb: Values | null; rightDeviationDb: Values | null; differenceDb: Values | null }
   interface BatchCurves { frequencyHz: number[]; units: UnitCurves[]; shown: number; of: number }
 }

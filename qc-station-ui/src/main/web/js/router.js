@@ -9,17 +9,17 @@ export function parseRoute(hash) {
   return { screen: screen || "bench", name: name || null, ...(second ? { second } : {}), query: Object.fromEntries(new URLSearchParams(search)) }
 }
 
-/** @param {string} screen @param {string | null} [name] @param {Record<string, string | number | null | undefined>} [query] @returns {string} */
+/** @param {string} screen @param {string | string[] | null} [name] one step of the path, or several @param {Record<string, string | number | null | undefined>} [query] @returns {string} */
 export function hashOf(screen, name, query = {}) {
   const search = new URLSearchParams()
   for (const [key, value] of Object.entries(query)) {
     if (value !== null && value !== undefined && value !== "") search.set(key, String(value))
   }
   const tail = search.toString()
-  return `#/${screen}${name ? `/${encodeURIComponent(name)}` : ""}${tail ? `?${tail}` : ""}`
+  return `#/${screen}${[name ?? ""].flat().filter(Boolean).map((step) => `/${encodeURIComponent(step)}`).join("")}${tail ? `?${tail}` : ""}`
 }
 
-/** @param {string} screen @param {string | null} [name] @param {Record<string, string | number | null | undefined>} [query] */
+/** @param {string} screen @param {string | string[] | null} [name] @param {Record<string, string | number | null | undefined>} [query] */
 export function go(screen, name, query) {
   location.hash = hashOf(screen, name, query)
 }

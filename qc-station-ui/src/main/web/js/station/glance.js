@@ -1,6 +1,6 @@
 // The station at a glance: a card for each thing it must have, with its state; a card chosen opens its steps.
 import { el } from "../dom.js"
-import { db, localTime, signedDb } from "../format.js"
+import { db, shortTime, signedDb } from "../format.js"
 import { shape } from "../shapes.js"
 import { t } from "../texts.js"
 
@@ -26,7 +26,7 @@ export function cardsOf(station, studies) {
 /** @param {Part} part @param {string} name @param {{ valid: boolean, validUntil: string } | null | undefined} row @param {boolean} blocked @param {string} value @returns {Card} */
 function card(part, name, row, blocked, value) {
   return { part, name, value: value || t("screen.part.none"), state: blocked ? "BLOCKED" : row?.valid ? "VALID" : "PROBLEM",
-    when: !row ? "" : row.valid ? t("screen.part.until", { when: localTime(row.validUntil) }) : t("screen.part.expired", { when: localTime(row.validUntil) }) }
+    when: !row ? "" : row.valid ? t("screen.part.until", { when: shortTime(row.validUntil) }) : t("screen.part.expired", { when: shortTime(row.validUntil) }) }
 }
 
 /** @param {Api.Station} station @param {boolean} blocked @returns {Card} */
@@ -36,7 +36,7 @@ function verificationCard(station, blocked) {
   const newest = [...rows].sort((a, b) => (a.measuredAt < b.measuredAt ? 1 : -1))[0]
   return { part: "verification", name: t("screen.part.verification"), state: blocked ? "BLOCKED" : !rows.length ? "INCOMPLETE" : good.length === rows.length ? "VALID" : "PROBLEM",
     value: rows.length ? t("screen.part.verified", { good: good.length, of: rows.length }) : t("screen.part.none"),
-    when: newest ? t("screen.part.at", { when: localTime(newest.measuredAt) }) : "" }
+    when: newest ? t("screen.part.at", { when: shortTime(newest.measuredAt) }) : "" }
 }
 
 /** @param {Api.GaugeStudy[]} studies @returns {Card} */
@@ -44,7 +44,7 @@ function gaugeCard(studies) {
   const open = studies.find((study) => study.state !== "complete"), done = studies.find((study) => study.state === "complete")
   return { part: "gauge", name: t("screen.part.gauge"), state: done ? "VALID" : "INCOMPLETE",
     value: done ? `${done.product} ${done.tuning}` : open ? t("screen.part.collected", { n: open.measured, of: open.wanted }) : t("screen.part.none"),
-    when: done?.validUntil ? t("screen.part.until", { when: localTime(done.validUntil) }) : open ? `${open.product} ${open.tuning}` : "" }
+    when: done?.validUntil ? t("screen.part.until", { when: shortTime(done.validUntil) }) : open ? `${open.product} ${open.tuning}` : "" }
 }
 
 /** @param {Card[]} cards @param {Part} chosen @param {(part: Part) => void} choose */

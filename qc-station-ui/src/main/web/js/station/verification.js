@@ -12,6 +12,8 @@ import { trendChart } from "./trends.js"
 
 /** Verifications listed; the trend has more. */
 const LISTED = 6
+/** Control charts shown at once. */
+const FIRST_CHARTS = 2
 
 export class VerificationPanel {
   #station
@@ -61,7 +63,7 @@ export class VerificationPanel {
     put(this.#facts, el("h2", {}, t("screen.verification.last")),
       made.items.length ? verificationTable(made.items.slice(0, LISTED)) : el("p", { class: "quiet" }, t("screen.verification.none")),
       made.trends.length ? el("h2", {}, t("screen.drift.title")) : null,
-      el("div", { class: "charts" }, made.trends.map(trendChart)), made.trends.length ? el("p", { class: "plot-note" }, made.method) : null)
+      trendCharts(made.trends), made.trends.length ? el("p", { class: "plot-note" }, made.method) : null)
   }
 }
 
@@ -77,4 +79,13 @@ function verificationTable(items) {
           item.cleared ? el("span", { class: "more" }, t("screen.verification.cleared", { engineer: item.cleared.engineer ?? "\u2013", reason: tOf("station.clearing.", item.cleared.reason) })) : null),
         el("td", {}, worst ? t("screen.verification.worstWords", { deviation: worst.deviationDb, region: worst.region, channel: worst.channel }) : signedDb(null)))
     })))
+}
+
+/** The charts that signal or lie farthest come first; the others are one press away. @param {Api.Trend[]} trends */
+function trendCharts(trends) {
+  const reach = (/** @type {Api.Trend} */ trend) => Math.max(...trend.points.map((point) => Math.abs(point.deviationDb) + (point.signals ? 100 : 0)))
+  const ranked = [...trends].sort((a, b) => reach(b) - reach(a)).map(trendChart)
+  const rest = ranked.slice(FIRST_CHARTS)
+  return el("div", {}, el("div", { class: "charts" }, ranked.slice(0, FIRST_CHARTS)),
+    rest.length ? el("details", {}, el("summary", {}, t("screen.drift.more", { n: rest.length })), el("div", { class: "charts" }, rest)) : null)
 }
