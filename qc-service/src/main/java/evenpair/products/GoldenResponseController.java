@@ -40,10 +40,10 @@ class GoldenResponseController {
       "frequency_hz,level_db,phase_deg\n19.95,101.748,3.74\n20.54,101.757,3.21\n";
 
   private final StoredProducts products;
-  private final VersionDesk desk;
+  private final GoldenDesk desk;
   private final VersionViews views;
 
-  GoldenResponseController(StoredProducts products, VersionDesk desk, VersionViews views) {
+  GoldenResponseController(StoredProducts products, GoldenDesk desk, VersionViews views) {
     this.products = products;
     this.desk = desk;
     this.views = views;
@@ -61,7 +61,7 @@ class GoldenResponseController {
       @RequestParam(name = "limit", required = false) Integer limit) {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
-    Versions.product(known, product, tuning);
+    Versions.known(known, product, tuning);
     List<GoldenView> items =
         known.goldens(product, tuning).stream()
             .filter(row -> after == null || row.version() < after)
@@ -138,22 +138,12 @@ class GoldenResponseController {
       throws IOException {
     byte[] csv = Bodies.read(body);
     int version =
-        desk.draftGolden(
-            product, tuning, requireName(name), csv, VersionViews.requirePerson(author));
+        desk.draft(
+            product, tuning, name, csv, VersionViews.requirePerson(author));
     URI place =
         URI.create(
             "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version));
-  }
-
-  private static String requireName(String name) {
-    if (!LimitSetReader.GOLDEN.matcher(name).matches()) {
-      throw new Refusal(
-              400, "invalid-parameter", "\"name\" must be a file name such as plain-golden.csv.")
-          .with("field", "name")
-          .with("expected", "a file name such as plain-golden.csv");
-    }
-    return name;
   }
 
   @PostMapping("/{version}/approval")
@@ -165,7 +155,7 @@ class GoldenResponseController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Valid @RequestBody Approval approval) {
-    desk.approveGolden(product, tuning, version, approval.approver(), approval.reason());
+    desk.approve(product, tuning, version, approval.approver(), approval.reason());
     return view(product, tuning, version);
   }
 
@@ -179,7 +169,7 @@ class GoldenResponseController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Valid @RequestBody ActivationTime time) {
-    desk.activateGolden(product, tuning, version, time.from());
+    desk.activate(product, tuning, version, time.from());
     return view(product, tuning, version);
   }
 

@@ -201,6 +201,7 @@ class LimitsLoader implements SmartInitializingSingleton {
             digest,
             null,
             signed.now(),
+            null,
             null);
     store.add(golden);
     return golden;

@@ -1,5 +1,6 @@
 package evenpair.tolerance;
 
+import evenpair.acoustics.Grid;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -87,7 +88,7 @@ public record ReasonText(String key, Map<String, Object> values) {
   private static Map<String, Object> values(Reason reason) {
     Map<String, Object> values = new LinkedHashMap<>();
     put(values, "region", reason.region());
-    put(values, "frequency", reason.frequencyHz());
+    put(values, "frequency", label(reason.frequencyHz()));
     put(values, "measured", reason.measuredDb());
     put(values, "limit", reason.limitDb());
     if (reason.channel() != null) {
@@ -103,6 +104,11 @@ public record ReasonText(String key, Map<String, Object> values) {
     }
     values.put("regions", joined(reason.alsoRegions()));
     return values;
+  }
+
+  /** People read the preferred number: 8.5 kHz, not the exact 8413.95 Hz. */
+  private static Double label(Double hz) {
+    return hz == null ? null : Grid.label(Grid.nearest(hz));
   }
 
   private static String joined(List<String> regions) {

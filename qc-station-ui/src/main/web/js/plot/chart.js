@@ -79,7 +79,8 @@ export function buildChart(host, spec, onIndex) {
       stroke: colours[line.colour], width: line.width, dash: line.dash, points: { show: false }, spanGaps: false,
     }))],
     cursor: {
-      drag: { x: false, y: false }, points: { size: 9 }, y: false,
+      drag: { x: false, y: false, click: () => {} },   // snapping looks like dragging to the library, which would swallow clicks
+      points: { size: 9 }, y: false,
       move: (/** @type {any} */ u, /** @type {number} */ left, /** @type {number} */ top) =>
         left < 0 ? [left, top] : [u.valToPos(u.data[0][u.posToIdx(left)], "x"), top],
     },
