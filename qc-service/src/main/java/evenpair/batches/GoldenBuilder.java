@@ -8,7 +8,6 @@ import evenpair.batches.GoldenJson.Saved;
 import evenpair.inspections.MeasuredCurves.MeasuredUnit;
 import evenpair.products.GoldenResponses;
 import evenpair.products.GoldenResponses.StoredGolden;
-import evenpair.tolerance.GoldenResponse;
 import evenpair.web.Refusal;
 import java.util.HashSet;
 import java.util.List;
@@ -17,18 +16,23 @@ import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 
-/** Builds a golden response from measured units and, if asked, stores it as a draft. */
+/** Builds a golden response from measured units and, if asked, has it stored as a draft. */
 @Component
 class GoldenBuilder {
+  private final GoldenResponses goldens;
   private final GoldenSelection selection;
   private final GoldenComparisons comparisons;
-  private final GoldenResponses goldens;
+  private final GoldenDrafts drafts;
 
   GoldenBuilder(
-      GoldenSelection selection, GoldenComparisons comparisons, GoldenResponses goldens) {
+      GoldenResponses goldens,
+      GoldenSelection selection,
+      GoldenComparisons comparisons,
+      GoldenDrafts drafts) {
+    this.goldens = goldens;
     this.selection = selection;
     this.comparisons = comparisons;
-    this.goldens = goldens;
+    this.drafts = drafts;
   }
 
   /**
@@ -36,12 +40,10 @@ class GoldenBuilder {
    *     or saved
    */
   Build build(String product, String tuning, BuildRequest request, GoldenWords words) {
-    goldens.of(product, tuning);
+    List<StoredGolden> versions = goldens.of(product, tuning);
     boolean save = Boolean.TRUE.equals(request.save());
-    if (save && request.author() == null) {
-      throw new Refusal(400, "invalid-field", "To save, say who does: \"author\" is missing.")
-          .with("field", "author")
-          .with("expected", "a name or badge of 1 to 64 characters");
+    if (save) {
+      GoldenDrafts.requireAuthor(request);
     }
     List<MeasuredUnit> units = selection.of(product, tuning, request);
     Set<UUID> leaveOut = new HashSet<>(GoldenSelection.leftOut(request));
@@ -50,9 +52,24 @@ class GoldenBuilder {
     List<MeasuredUnit> others =
         units.stream().filter(unit -> leaveOut.contains(unit.inspection())).toList();
     GoldenPool pool = GoldenPool.of(kept);
+    Build preview = preview(product, tuning, pool, kept, others, words);
+    if (!save) {
+      return preview;
+    }
+    String name = request.name() != null ? request.name() : name(product, tuning, versions);
+    Saved saved = drafts.save(product, tuning, name, request.author(), pool, kept, others);
+    return preview.with(saved);
+  }
+
+  private Build preview(
+      String product,
+      String tuning,
+      GoldenPool pool,
+      List<MeasuredUnit> kept,
+      List<MeasuredUnit> others,
+      GoldenWords words) {
     GoldenMembers members = GoldenMembers.of(kept, others, pool, words);
     Curve level = Curve.of(pool.levelDb());
-    Saved saved = save ? save(product, tuning, request, pool) : null;
     return new Build(
         product,
         tuning,
@@ -72,39 +89,15 @@ class GoldenBuilder {
             words.text("method.distance", Map.of()),
             words.text("method.shape", Map.of())),
         members.notes(),
-        saved);
+        null);
   }
 
-  private Saved save(String product, String tuning, BuildRequest request, GoldenPool pool) {
-    pool.firstGap()
-        .ifPresent(
-            gap -> {
-              throw new Refusal(
-                      422,
-                      "golden-response-has-a-gap",
-                      "No curve has a level at "
-                          + Grid.label(gap)
-                          + " Hz, and a golden response must be whole.")
-                  .with("field", "inspections");
-            });
-    String name =
-        request.name() != null
-            ? request.name()
-            : comparisons
-                .active(product, tuning)
-                .map(StoredGolden::name)
-                .orElse(tuning + "-golden.csv");
-    GoldenResponse golden = new GoldenResponse(Curve.of(pool.levelDb()), pool.phaseDeg());
-    StoredGolden draft = goldens.draft(product, tuning, name, golden, request.author());
-    return new Saved(
-        draft.version(),
-        draft.name(),
-        "draft",
-        "/api/products/"
-            + product
-            + "/tunings/"
-            + tuning
-            + "/golden-responses/"
-            + draft.version());
+  /** The name that limit sets use already; a tuning's first response gets one after the tuning. */
+  private String name(String product, String tuning, List<StoredGolden> versions) {
+    return comparisons
+        .active(product, tuning)
+        .or(() -> versions.stream().reduce((older, newer) -> newer))
+        .map(StoredGolden::name)
+        .orElse(tuning + "-golden.csv");
   }
 }

@@ -63,17 +63,21 @@ class GoldenComparisons {
    * @return a new response against what the tuning's filters should give, if it is a DSP setting
    */
   Optional<Comparison> withExpected(String product, String tuning, Curve level, GoldenWords words) {
-    return goldens
-        .expectedAt(product, tuning, clock.instant())
+    String from =
+        products
+            .find(product)
+            .flatMap(known -> known.tuning(tuning))
+            .flatMap(Products.Tuning::from)
+            .orElse("");
+    return products
+        .expectedGolden(product, tuning)
         .map(
             expected ->
                 compare(
                     level,
                     words.text("which.this", Map.of()),
                     expected.level(),
-                    words.text(
-                        "which.expected",
-                        Map.of("tuning", expected.from(), "version", expected.fromVersion())),
+                    words.text("which.expected", Map.of("tuning", from)),
                     regions(product, tuning, words),
                     words));
   }

@@ -56,7 +56,27 @@ final class GoldenJson {
           Comparison againstExpected,
       @Schema(description = "How it was computed: sentences") List<String> method,
       @Schema(description = "What cannot be said, and why: sentences") List<String> notes,
-      @Schema(description = "The draft that was stored; null in a preview") Saved saved) {}
+      @Schema(description = "The draft that was stored; null in a preview") Saved saved) {
+    Build with(Saved draft) {
+      return new Build(
+          product,
+          tuning,
+          units,
+          curves,
+          frequencyHz,
+          levelDb,
+          phaseDeg,
+          sdDb,
+          madDb,
+          n,
+          members,
+          againstActive,
+          againstExpected,
+          method,
+          notes,
+          draft);
+    }
+  }
 
   @JsonInclude(JsonInclude.Include.ALWAYS)
   record Unit(

@@ -44,7 +44,7 @@ final class GoldenWords {
               "odd.whole",
               earpiece,
               distance.shiftDb(),
-              Map.of("times", one(distance.typical()), "limit", one(OddCurves.ODD_AS_A_WHOLE))));
+              Map.of("times", one(distance.typical()), "limit", one(distance.typicalLimit()))));
     }
     if (distance.oddAtItsFarthest()) {
       why.add(

@@ -14,20 +14,22 @@ import org.apache.commons.math3.distribution.NormalDistribution;
  * How far each curve lies from the ones that make a golden response, told in two ways.
  *
  * <p>Robust distance: r(f) = (L(f) − median(f))/s(f) with s = 1.4826·median absolute deviation, not
- * below 0.05 dB. A curve is odd by its farthest point if |r| exceeds the normal quantile at 1 −
- * 0.01/(2·n·m), n curves, m points: of n good ones none is named in 99 of 100 cases (neighbouring
- * points go together, so that the true chance is smaller). It is odd as a whole if the median of
- * |r| over the grid exceeds 3 (common practice, no source).
+ * below 0.05 dB. A curve is odd at its farthest point if |r| there exceeds the normal quantile at 1
+ * − 0.01/(2·n·m), n curves, m points; as a whole if the median of |r| over the grid exceeds the one
+ * at 1 − 0.01/(2·n).
  *
  * <p>Hotelling's T² on the first principal components of the curves that are not odd so far, as many
- * as hold 80 % of their variance, five at most (common practice, no source); limits as {@link
- * TSquaredLimit} with 0.01/n. Medians and components come from the kept curves only.
+ * as hold 95 % of their variance, five at most (common practice, no source); limits as {@link
+ * TSquaredLimit} with 0.01/n.
+ *
+ * <p>Each of the three so names one of n good normal curves in about one of 100 builds; points of a
+ * curve go together, so that it is fewer. Medians and components come from the kept curves only.
  */
 final class OddCurves {
+  private static final double NONE = Double.NaN;
   private static final double FALSE_ALARM = 0.01;
-  static final double ODD_AS_A_WHOLE = 3;
   private static final double SMALLEST_SCALE_DB = 0.05;
-  private static final double SHARE = 0.8;
+  private static final double SHARE = 0.95;
   private static final int MOST_COMPONENTS = 5;
 
   /** Curves a component needs, so that a limit for it means something. Common practice, no source. */
@@ -40,6 +42,7 @@ final class OddCurves {
   private final double[] median;
   private final double[] scale;
   private final double pointLimit;
+  private final double wholeLimit;
   private final boolean[] shared;
 
   /**
@@ -57,9 +60,14 @@ final class OddCurves {
     for (int i = 0; i < shared.length; i++) {
       shared[i] = robust.count()[i] == kept.length;
     }
-    this.pointLimit =
-        new NormalDistribution()
-            .inverseCumulativeProbability(1 - FALSE_ALARM / (2.0 * kept.length * Grid.POINTS));
+    this.pointLimit = limit(kept.length * Grid.POINTS);
+    this.wholeLimit = limit(kept.length);
+  }
+
+  /** What the largest of so many good values, either sign, exceeds in one of 100 cases. */
+  private static double limit(int values) {
+    return new NormalDistribution()
+        .inverseCumulativeProbability(1 - FALSE_ALARM / (2.0 * values));
   }
 
   /**
@@ -106,12 +114,12 @@ final class OddCurves {
       }
     }
     if (farthest < 0) {
-      return new Distance(Double.NaN, Double.NaN, -1, Double.NaN, Double.NaN, pointLimit);
+      return new Distance(NONE, wholeLimit, NONE, -1, NONE, NONE, pointLimit);
     }
     double typical = RobustColumns.median(signed.stream().mapToDouble(Math::abs).toArray());
     double shift = RobustColumns.median(deviations(levels));
-    return new Distance(
-        typical, shift, farthest, worst, levels[farthest] - median[farthest], pointLimit);
+    double db = levels[farthest] - median[farthest];
+    return new Distance(typical, wholeLimit, shift, farthest, worst, db, pointLimit);
   }
 
   private double[] deviations(double[] levels) {
@@ -123,15 +131,23 @@ final class OddCurves {
 
   /**
    * @param typical median over the grid of |r|; NaN if curve and median share no point
+   * @param typicalLimit for typical
    * @param shiftDb median over the grid of L − median, dB
    * @param at grid index of the farthest point; −1 if there is none
    * @param times r there, robust standard deviations
    * @param db L − median there, dB
    * @param limit for |times|
    */
-  record Distance(double typical, double shiftDb, int at, double times, double db, double limit) {
+  record Distance(
+      double typical,
+      double typicalLimit,
+      double shiftDb,
+      int at,
+      double times,
+      double db,
+      double limit) {
     boolean oddAsAWhole() {
-      return typical > ODD_AS_A_WHOLE;
+      return typical > typicalLimit;
     }
 
     boolean oddAtItsFarthest() {
@@ -150,7 +166,7 @@ final class OddCurves {
    * @param db that deviation, dB
    */
   record Shape(double tSquared, double limit, int at, double db) {
-    static final Shape UNKNOWN = new Shape(Double.NaN, Double.NaN, -1, Double.NaN);
+    static final Shape UNKNOWN = new Shape(NONE, NONE, -1, NONE);
 
     boolean odd() {
       return tSquared > limit;
