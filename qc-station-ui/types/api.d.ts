@@ -7,7 +7,9 @@ declare namespace Api {
     place?: unknown; expected?: unknown; choices?: unknown;
   }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
-  interface Station { station?: string; name: string; note?: string | null }
+  interface Need { what: string; channel?: string | null; why: string; text: string }
+  interface Block { cause?: string; text: string }
+  interface Station { station?: string; name: string; note?: string | null; state?: string; needs?: Need[]; blocks?: Block[] | null }
   interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;
@@ -15,8 +17,11 @@ declare namespace Api {
   }
   interface RegionResult {
     name: string | null; check: string; channel: "left" | "right" | null; judged: boolean;
-    marginDb: number | null; atHz: number | null; measuredDb: number | null; limitDb: number | null;
+    marginDb: number | null; atHz: number | null; measuredDb: number | null; limitDb: number | null; state?: string | null; unit?: string | null;
   }
+  interface Tone { hz: number; dba?: number | null; levelDb?: number | null; usbFrame: boolean }
+  interface IdleNoise { dba: number | null; floorDba?: number | null; tones?: Tone[] | null }
+  interface SeatingSpread { region: string; channel: "left" | "right"; db: number; atHz: number }
   interface Capture { sha256: string; bytes?: number | null }
   interface Attempt { number: number; seating: number; outcome: string; measuredAt: string; left?: Capture | null; right?: Capture | null; reasons?: Reason[] }
   interface Inspection {
@@ -24,12 +29,16 @@ declare namespace Api {
     state: "open" | "closed" | "abandoned"; verdict: string | null; lastAttempt: string | null; next: string;
     limitSet?: { version: number; digest?: string | null }; earSimulator?: string; startedAt: string; closedAt: string | null; softwareVersion?: string;
     seatings?: { valid: number; wanted: number; tries: number; allowed: number };
+    conditional?: boolean | null; idleNoise?: { left?: IdleNoise | null; right?: IdleNoise | null } | null; spreads?: SeatingSpread[] | null;
     reasons: Reason[]; regions?: RegionResult[]; attempts?: Attempt[];
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
     links?: { certificate?: string | null };
   }
   interface NewAttempt { serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number }
-  interface ChannelCurve { levelDb: Values; alignmentDb?: number | null }
+  interface ChannelCurve {
+    levelDb: Values; alignmentDb?: number | null; thdPercent?: Values | null; harmonicsDb?: Record<string, Values | null> | null;
+    harmonicFloorsDb?: Record<string, Values | null> | null; highOrderDb?: Values | null; highOrderFloorDb?: Values | null;
+  }
   interface Region { name: string; fromHz: number; toHz: number }
   interface Curves {
     frequencyHz: number[]; left?: ChannelCurve | null; right?: ChannelCurve | null; golden: { levelDb: Values };

@@ -8,8 +8,12 @@ import evenpair.tolerance.MeasuredPair;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Function;
 
-/** Valid seatings combine as the mean in dB of their stored levels; phases as the mean direction. One code path for all uses. */
+/**
+ * Valid seatings combine as the mean in dB of their stored levels, distortion and idle noise; phases as the mean direction. One
+ * code path for all uses.
+ */
 final class Combination {
   private Combination() {}
 
@@ -25,12 +29,20 @@ final class Combination {
     }
     return new MeasuredChannel(
         level(channels.stream().map(StoredChannel::levelDb).toList()),
-        phase(channels.stream().map(StoredChannel::phaseDeg).toList()));
+        phase(channels.stream().map(StoredChannel::phaseDeg).toList()),
+        whole(channels, StoredChannel::distortion).map(StoredDistortion::mean),
+        whole(channels, StoredChannel::idle).map(StoredIdle::mean));
   }
 
   /** @return the mean in dB, point by point; one seating stays what it is, to the bit */
   static Curve level(List<float[]> levels) {
     return Curve.mean(levels.stream().map(Curve::ofFloats).toList());
+  }
+
+  /** @return what every seating has; empty if one of them lacks it */
+  private static <T> Optional<List<T>> whole(List<StoredChannel> channels, Function<StoredChannel, T> part) {
+    List<T> parts = channels.stream().map(part).filter(Objects::nonNull).toList();
+    return parts.size() == channels.size() ? Optional.of(parts) : Optional.empty();
   }
 
   /**

@@ -1,9 +1,11 @@
 package evenpair.products;
 
+import evenpair.products.GoldenViews.ExpectedView;
+import evenpair.products.GoldenViews.GoldenView;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionViews.ActivationTime;
 import evenpair.products.VersionViews.Approval;
-import evenpair.products.VersionViews.GoldenView;
+import evenpair.tolerance.GoldenResponse;
 import evenpair.web.Page;
 import evenpair.web.Paging;
 import evenpair.web.Refusal;
@@ -18,8 +20,11 @@ import jakarta.validation.Valid;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
+import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -41,12 +46,14 @@ class GoldenResponseController {
 
   private final StoredProducts products;
   private final GoldenDesk desk;
-  private final VersionViews views;
+  private final GoldenViews views;
+  private final Clock clock;
 
-  GoldenResponseController(StoredProducts products, GoldenDesk desk, VersionViews views) {
+  GoldenResponseController(StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
     this.products = products;
     this.desk = desk;
     this.views = views;
+    this.clock = clock;
   }
 
   @GetMapping
@@ -58,7 +65,8 @@ class GoldenResponseController {
       @Parameter(description = "go on behind this version")
           @RequestParam(name = "after", required = false)
           Integer after,
-      @RequestParam(name = "limit", required = false) Integer limit) {
+      @RequestParam(name = "limit", required = false) Integer limit,
+      @Parameter(hidden = true) Locale locale) {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
     Versions.known(known, product, tuning);
@@ -67,7 +75,7 @@ class GoldenResponseController {
             .filter(row -> after == null || row.version() < after)
             .sorted(Comparator.comparing(Golden::version).reversed())
             .limit(paging.rowsToRead())
-            .map(row -> views.view(known, row, false))
+            .map(row -> views.view(known, row, false, locale))
             .toList();
     return Page.of(items, paging, view -> String.valueOf(view.version()));
   }
@@ -96,16 +104,69 @@ class GoldenResponseController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*")
-          String accept) {
+          String accept,
+      @Parameter(hidden = true) Locale locale) {
     Snapshot known = products.snapshot();
     Golden row = Versions.golden(known, product, tuning, version);
     return Bodies.prefers(Bodies.CSV, accept)
-        ? ResponseEntity.ok()
-            .contentType(MediaType.parseMediaType("text/csv;charset=UTF-8"))
-            .body(GoldenCsv.write(row.response()))
+        ? csv(row.response())
         : ResponseEntity.ok()
             .contentType(MediaType.APPLICATION_JSON)
-            .body(views.view(known, row, true));
+            .body(views.view(known, row, true, locale));
+  }
+
+  @GetMapping(
+      path = "/expected",
+      produces = {MediaType.APPLICATION_JSON_VALUE, Bodies.CSV})
+  @Operation(
+      summary =
+          "What a derived tuning's golden response should be: that of the tuning it is derived"
+              + " from, plus its filters and gain",
+      description =
+          "JSON with gain, level and phase, or with Accept: text/csv the text that would belong"
+              + " into limits/. 404 if the tuning is derived from no other.",
+      responses =
+          @ApiResponse(
+              responseCode = "200",
+              content = {
+                @Content(
+                    mediaType = MediaType.APPLICATION_JSON_VALUE,
+                    schema = @Schema(implementation = ExpectedView.class)),
+                @Content(
+                    mediaType = Bodies.CSV,
+                    schema = @Schema(type = "string"),
+                    examples = @ExampleObject(EXAMPLE))
+              }))
+  ResponseEntity<Object> expected(
+      @Parameter(example = "sedge-2") @PathVariable("product") String product,
+      @Parameter(example = "warm") @PathVariable("tuning") String tuning,
+      @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*")
+          String accept) {
+    Snapshot known = products.snapshot();
+    Optional<String> from =
+        Versions.listed(known, product, tuning).tuning(tuning).flatMap(t -> t.from());
+    Expectation expectation =
+        Expectation.of(known, product, tuning, clock.instant())
+            .orElseThrow(() -> nothingExpected(tuning, from));
+    return Bodies.prefers(Bodies.CSV, accept)
+        ? csv(expectation.response())
+        : ResponseEntity.ok()
+            .contentType(MediaType.APPLICATION_JSON)
+            .body(views.view(product, tuning, expectation));
+  }
+
+  private static Refusal nothingExpected(String tuning, Optional<String> from) {
+    return new Refusal(
+        404,
+        "no-expectation",
+        from.map(f -> tuning + " is derived from " + f + ", which has no golden response yet.")
+            .orElse(tuning + " is derived from no other tuning, so nothing is expected of it."));
+  }
+
+  private static ResponseEntity<Object> csv(GoldenResponse response) {
+    return ResponseEntity.ok()
+        .contentType(MediaType.parseMediaType("text/csv;charset=UTF-8"))
+        .body(GoldenCsv.write(response));
   }
 
   @PostMapping(consumes = Bodies.CSV)
@@ -134,6 +195,7 @@ class GoldenResponseController {
       @Parameter(example = "plain-golden.csv", description = "name by which limit sets refer to it")
           @RequestParam("name")
           String name,
+      @Parameter(hidden = true) Locale locale,
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] csv = Bodies.read(body);
@@ -143,7 +205,7 @@ class GoldenResponseController {
     URI place =
         URI.create(
             "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
-    return ResponseEntity.created(place).body(view(product, tuning, version));
+    return ResponseEntity.created(place).body(view(product, tuning, version, locale));
   }
 
   @PostMapping("/{version}/approval")
@@ -154,9 +216,10 @@ class GoldenResponseController {
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
-      @Valid @RequestBody Approval approval) {
+      @Valid @RequestBody Approval approval,
+      @Parameter(hidden = true) Locale locale) {
     desk.approve(product, tuning, version, approval.approver(), approval.reason());
-    return view(product, tuning, version);
+    return view(product, tuning, version, locale);
   }
 
   @PostMapping("/{version}/activation")
@@ -168,13 +231,14 @@ class GoldenResponseController {
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
-      @Valid @RequestBody ActivationTime time) {
+      @Valid @RequestBody ActivationTime time,
+      @Parameter(hidden = true) Locale locale) {
     desk.activate(product, tuning, version, time.from());
-    return view(product, tuning, version);
+    return view(product, tuning, version, locale);
   }
 
-  private GoldenView view(String product, String tuning, int version) {
+  private GoldenView view(String product, String tuning, int version, Locale locale) {
     Snapshot known = products.snapshot();
-    return views.view(known, Versions.golden(known, product, tuning, version), true);
+    return views.view(known, Versions.golden(known, product, tuning, version), true, locale);
   }
 }

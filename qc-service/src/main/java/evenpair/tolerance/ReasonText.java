@@ -41,7 +41,7 @@ public record ReasonText(String key, Map<String, Object> values) {
       case NOT_JUDGED -> key + check(reason);
       case THD, HIGH_ORDER_DISTORTION -> key + channel(reason);
       case WRONG_DRIVE, IDLE_NOISE -> key + channel(reason) + numbers(reason);
-      case OTHER_TUNING, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
+      case OTHER_TUNING, GUARD_TOO_WIDE, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
       case OUTPUT_CALIBRATION_MISSING,
           OUTPUT_CALIBRATION_EXPIRED,
           CORRECTION_MISSING,

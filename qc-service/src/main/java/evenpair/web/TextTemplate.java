@@ -11,6 +11,8 @@ import java.util.function.Function;
 
 /** One text with its placeholders, parsed once. */
 final class TextTemplate {
+  private static final String MINUS = "\u2212";
+
   private enum Form { PLAIN, DB, SIGNED_DB, HERTZ, WORD }
 
   /** Either fixed text (form null) or a placeholder's name. */
@@ -81,7 +83,7 @@ final class TextTemplate {
       case DB -> decibels(number(piece, value));
       case SIGNED_DB -> {
         String level = decibels(number(piece, value));
-        yield level.startsWith("-") || level.equals("0.0") ? level : "+" + level;
+        yield level.startsWith(MINUS) || level.equals("0.0") ? level : "+" + level;
       }
       case HERTZ -> hertz(number(piece, value));
     };
@@ -98,10 +100,11 @@ final class TextTemplate {
     throw new IllegalArgumentException("{" + piece.text() + "} must be a finite number, was " + value);
   }
 
-  /** One decimal, halves away from zero, never "-0.0". */
+  /** One decimal, halves away from zero, never "−0.0"; with the minus sign that screens and paper print. */
   private static String decibels(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(1, RoundingMode.HALF_UP);
-    return (rounded.signum() == 0 ? BigDecimal.ZERO.setScale(1) : rounded).toPlainString();
+    String digits = rounded.abs().toPlainString();
+    return rounded.signum() < 0 ? MINUS + digits : digits;
   }
 
   /** Whole hertz below 1 kHz; kilohertz with three digits above, without closing zeros (neighbouring grid points stay apart). */

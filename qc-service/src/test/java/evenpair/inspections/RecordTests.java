@@ -71,9 +71,9 @@ class RecordTests {
                 Course.judge(files.validSeatings(id), products.limitSet(file.row().limitSetId()));
             VerdictRow stored = verdicts.findByInspectionId(id).orElseThrow();
             // The JSON column keeps numbers exactly but not spacing; written again it must be the same bytes.
-            assertThat(ReasonJson.write(ReasonJson.read(stored.reasons()))).isEqualTo(ReasonJson.write(again.reasons()));
-            assertThat(ReasonJson.writeRegions(ReasonJson.readRegions(stored.regions())))
-                .isEqualTo(ReasonJson.writeRegions(again.results()));
+            assertThat(RecordJson.write(RecordJson.read(stored.reasons()))).isEqualTo(RecordJson.write(again.reasons()));
+            assertThat(RecordJson.write(RecordJson.readRegions(stored.regions())))
+                .isEqualTo(RecordJson.write(again.results()));
             assertThat(stored.leftAlignmentDb()).isEqualTo(again.leftLevelDb());
             assertThat(stored.verdict().name()).isEqualTo(again.verdict().name());
           });
