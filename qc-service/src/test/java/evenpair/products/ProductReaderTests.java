@@ -3,7 +3,8 @@ package evenpair.products;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import evenpair.products.ProductDefinition.FilterDefinition;
+import evenpair.acoustics.TuningFilters.Filter;
+import evenpair.acoustics.TuningFilters.Kind;
 import java.util.List;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -30,7 +31,7 @@ class ProductReaderTests {
     assertThat(product.serialPattern()).isEqualTo("SG2-\\d{6}");
     assertThat(product.tunings().get(1).from()).contains("plain");
     assertThat(product.tunings().get(1).filters().get(0))
-        .isEqualTo(new FilterDefinition("low-shelf", 105, 4, 0.71));
+        .isEqualTo(new Filter(Kind.LOW_SHELF, 105, 4, 0.71));
     assertThat(product.product().tunings())
         .extracting(Products.Tuning::key)
         .containsExactly("plain", "warm");
