@@ -52,17 +52,48 @@ final class Findings {
   }
 
   Judgement judgement(JudgedPair pair) {
-    Double left = pair.alignment(Channel.LEFT).orElse(null);
-    Double right = pair.alignment(Channel.RIGHT).orElse(null);
     if (!blocking.isEmpty()) {
-      return new Judgement(Verdict.INVALID, List.copyOf(blocking), results, left, right);
+      return judgement(Verdict.INVALID, List.copyOf(blocking), results, pair);
     }
     if (!failures.isEmpty()) {
-      return new Judgement(Verdict.FAIL, ranked(), results, left, right);
+      return judgement(Verdict.FAIL, ranked(), results, pair);
     }
     return undecided.isEmpty()
-        ? new Judgement(Verdict.PASS, List.of(), results, left, right)
-        : new Judgement(Verdict.INVALID, List.copyOf(undecided), results, left, right);
+        ? judgement(Verdict.PASS, List.of(), results, pair)
+        : judgement(Verdict.INVALID, List.copyOf(undecided), results, pair);
+  }
+
+  /**
+   * @return INVALID, no row being judged: a guarded set without guard bands must not show what
+   *     simple acceptance would say
+   */
+  Judgement undecidable(JudgedPair pair) {
+    List<RegionResult> rows =
+        results.stream()
+            .map(row -> RegionResult.notJudged(row.check(), row.region(), row.channel()))
+            .toList();
+    return judgement(Verdict.INVALID, List.copyOf(blocking), rows, pair);
+  }
+
+  private Judgement judgement(
+      Verdict verdict, List<Reason> reasons, List<RegionResult> rows, JudgedPair pair) {
+    Double left = pair.alignment(Channel.LEFT).orElse(null);
+    Double right = pair.alignment(Channel.RIGHT).orElse(null);
+    return new Judgement(verdict, reasons, rows, left, right, conditional(verdict));
+  }
+
+  /** The gravest state of any row tells: a pass with a conditional row, a fail without a full one. */
+  private boolean conditional(Verdict verdict) {
+    CheckState gravest =
+        results.stream()
+            .map(RegionResult::state)
+            .max(Comparator.naturalOrder())
+            .orElse(CheckState.PASS);
+    return switch (gravest) {
+      case CONDITIONAL_PASS -> verdict == Verdict.PASS || verdict == Verdict.FAIL;
+      case CONDITIONAL_FAIL -> verdict == Verdict.FAIL;
+      default -> false;
+    };
   }
 
   /** The sort is stable: equal failures stay in the order of regions, left before right. */

@@ -13,6 +13,7 @@ import java.util.Optional;
  */
 final class JudgedPair {
   private final MeasuredPair measured;
+  private final Guard guard;
   private final Map<Channel, Curve> offset = new EnumMap<>(Channel.class);
   private final Map<Channel, Double> alignment = new EnumMap<>(Channel.class);
   private final Curve difference;
@@ -20,8 +21,10 @@ final class JudgedPair {
   /**
    * @param golden smoothed
    */
-  JudgedPair(MeasuredPair measured, Curve golden, Smoothing smoothing, Band alignmentBand) {
+  JudgedPair(
+      MeasuredPair measured, Guard guard, Curve golden, Smoothing smoothing, Band alignmentBand) {
     this.measured = measured;
+    this.guard = guard;
     Map<Channel, Curve> level = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       level.put(channel, smoothing.apply(measured.of(channel).level()));
@@ -32,6 +35,13 @@ final class JudgedPair {
       }
     }
     this.difference = level.get(Channel.LEFT).minus(level.get(Channel.RIGHT));
+  }
+
+  /**
+   * @return the guard bands of this judgement
+   */
+  Guard guard() {
+    return guard;
   }
 
   /**

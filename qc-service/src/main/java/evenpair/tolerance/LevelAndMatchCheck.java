@@ -25,9 +25,9 @@ final class LevelAndMatchCheck implements Check {
   @Override
   public void look(JudgedPair pair, Findings findings) {
     Map<Channel, Margin> levels = levels(pair, findings);
-    Optional<Margin> balance = balance(pair, findings).filter(Margin::fails);
+    Optional<Margin> balance = balance(pair, findings).filter(m -> pair.guard().rejects(m.state()));
     List<String> folded = match.look(pair, findings, balance.map(Margin::value));
-    List<Channel> failing = worstFirst(levels);
+    List<Channel> failing = worstFirst(levels, pair.guard());
     for (Channel channel : failing) {
       boolean absorbs = balance.isPresent() && channel == failing.get(0);
       Margin margin = levels.get(channel);
@@ -48,7 +48,12 @@ final class LevelAndMatchCheck implements Check {
               .map(
                   a ->
                       Margin.inside(
-                          Margin.NO_PLACE, a, limit.lowest(), limit.highest(), halfWidth));
+                          Margin.NO_PLACE,
+                          a,
+                          limit.lowest(),
+                          limit.highest(),
+                          halfWidth,
+                          pair.guard().offset()));
       margin.ifPresent(m -> margins.put(channel, m));
       findings.result(
           margin
@@ -61,7 +66,7 @@ final class LevelAndMatchCheck implements Check {
   private Optional<Margin> balance(JudgedPair pair, Findings findings) {
     Optional<Margin> margin =
         pair.imbalance()
-            .map(difference -> Margin.within(Margin.NO_PLACE, difference, limit.balanceDb()));
+            .map(d -> Margin.within(Margin.NO_PLACE, d, limit.balanceDb(), pair.guard().balance()));
     findings.result(
         margin
             .map(m -> m.amount(ReasonKind.BALANCE, null))
@@ -69,9 +74,9 @@ final class LevelAndMatchCheck implements Check {
     return margin;
   }
 
-  private static List<Channel> worstFirst(Map<Channel, Margin> levels) {
+  private static List<Channel> worstFirst(Map<Channel, Margin> levels, Guard guard) {
     List<Channel> failing = new ArrayList<>(levels.keySet());
-    failing.removeIf(channel -> !levels.get(channel).fails());
+    failing.removeIf(channel -> !guard.rejects(levels.get(channel).state()));
     failing.sort(Comparator.comparingDouble(channel -> levels.get(channel).db()));
     return failing;
   }

@@ -12,8 +12,9 @@ import java.util.List;
  * @param limit the nearest limit, dB
  * @param scale half the width between the limits, or the limit itself if it is one-sided: ranks
  *     failures
+ * @param guard guard band w there, dB, 0 for simple acceptance
  */
-record Margin(int index, double db, double value, double limit, double scale) {
+record Margin(int index, double db, double value, double limit, double scale, double guard) {
   static final int NO_PLACE = -1;
 
   /**
@@ -21,28 +22,40 @@ record Margin(int index, double db, double value, double limit, double scale) {
    * passing it.
    */
   Margin {
-    if (!Double.isFinite(db) || !Double.isFinite(value) || !Double.isFinite(limit)) {
+    if (!Double.isFinite(db)
+        || !Double.isFinite(value)
+        || !Double.isFinite(limit)
+        || !Double.isFinite(guard)) {
       throw new IllegalArgumentException(
-          "margin must be finite, was " + db + " dB of " + value + " to " + limit);
+          "margin must be finite, was " + db + " dB of " + value + " to " + limit + " ± " + guard);
     }
   }
 
   /**
    * @return the margin of lower ≤ value ≤ upper: min(value − lower, upper − value)
    */
-  static Margin inside(int index, double value, double lower, double upper, double scale) {
+  static Margin inside(
+      int index, double value, double lower, double upper, double scale, double guard) {
     double above = upper - value;
     double below = value - lower;
     return above <= below
-        ? new Margin(index, above, value, upper, scale)
-        : new Margin(index, below, value, lower, scale);
+        ? new Margin(index, above, value, upper, scale, guard)
+        : new Margin(index, below, value, lower, scale, guard);
   }
 
   /**
    * @return the margin of |value| ≤ limit; the limit gets the value's sign
    */
-  static Margin within(int index, double value, double limit) {
-    return new Margin(index, limit - Math.abs(value), value, value < 0 ? -limit : limit, limit);
+  static Margin within(int index, double value, double limit, double guard) {
+    double signed = value < 0 ? -limit : limit;
+    return new Margin(index, limit - Math.abs(value), value, signed, limit, guard);
+  }
+
+  /**
+   * @return the margin of value ≤ limit, decided simply
+   */
+  static Margin below(int index, double value, double limit, double scale) {
+    return new Margin(index, limit - value, value, limit, scale, 0);
   }
 
   /**
@@ -52,8 +65,19 @@ record Margin(int index, double db, double value, double limit, double scale) {
     return soFar == null || next.db < soFar.db ? next : soFar;
   }
 
-  boolean fails() {
-    return db < 0;
+  /**
+   * @return the one in the graver state, the smaller of the two if both are in the same
+   */
+  static Margin graver(Margin soFar, Margin next) {
+    if (soFar == null) {
+      return next;
+    }
+    int graver = next.state().compareTo(soFar.state());
+    return graver > 0 || graver == 0 && next.db < soFar.db ? next : soFar;
+  }
+
+  CheckState state() {
+    return CheckState.of(db, guard);
   }
 
   /**
@@ -72,15 +96,27 @@ record Margin(int index, double db, double value, double limit, double scale) {
   }
 
   RegionResult result(ReasonKind check, String region, Channel channel) {
-    return new RegionResult(check, region, channel, true, db, hz(), value, limit);
+    return result(check, region, channel, value, limit, RegionResult.DB);
+  }
+
+  RegionResult resultIn(String unit, ReasonKind check, String region, Channel channel) {
+    return result(check, region, channel, value, limit, unit);
   }
 
   /** As {@link #result}, for a check of an amount: the value and its limit without sign. */
   RegionResult amount(ReasonKind check, String region) {
-    return new RegionResult(check, region, null, true, db, hz(), Math.abs(value), Math.abs(limit));
+    return result(check, region, null, Math.abs(value), Math.abs(limit), RegionResult.DB);
+  }
+
+  private RegionResult result(
+      ReasonKind check, String region, Channel channel, double shown, double limit, String unit) {
+    Double band = guard > 0 ? (Double) guard : null;
+    return new RegionResult(
+        check, region, channel, true, db, hz(), shown, limit, state(), unit, band);
   }
 
   Reason reason(ReasonKind kind, String region, Channel channel) {
-    return new Reason(kind, channel, region, hz(), value, limit, List.of());
+    Reason plain = new Reason(kind, channel, region, hz(), value, limit, List.of());
+    return state() == CheckState.FAIL ? plain : plain.guarded(state(), guard);
   }
 }

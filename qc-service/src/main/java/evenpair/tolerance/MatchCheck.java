@@ -22,24 +22,32 @@ final class MatchCheck {
   List<String> look(JudgedPair pair, Findings findings, Optional<Double> failingImbalance) {
     List<String> folded = new ArrayList<>();
     for (RegionLimits limits : regions) {
-      if (limits.firstGap(pair.difference()).isPresent()) {
+      if (!judged(limits, pair)) {
         findings.result(RegionResult.notJudged(ReasonKind.MATCH, limits.name(), null));
         continue;
       }
-      Margin margin = limits.match(pair.difference());
-      findings.result(margin.amount(ReasonKind.MATCH, limits.name()));
-      if (margin.fails() && explains(failingImbalance, limits, pair.difference())) {
+      Worst worst = limits.match(pair.difference(), pair.guard());
+      findings.result(worst.amount(ReasonKind.MATCH, limits.name()));
+      if (!pair.guard().rejects(worst.state())) {
+        continue;
+      }
+      if (failingImbalance.isPresent() && explains(failingImbalance.get(), limits, pair)) {
         folded.add(limits.name());
-      } else if (margin.fails()) {
-        Reason reason = margin.reason(ReasonKind.MATCH, limits.name(), null);
-        findings.failure(reason, Rank.REST, margin.severity());
+      } else {
+        Reason reason = worst.deciding().reason(ReasonKind.MATCH, limits.name(), null);
+        findings.failure(reason, Rank.REST, worst.deciding().severity());
       }
     }
     return folded;
   }
 
-  private static boolean explains(
-      Optional<Double> imbalance, RegionLimits limits, Curve difference) {
-    return imbalance.isPresent() && !limits.match(difference.plus(-imbalance.get())).fails();
+  private static boolean judged(RegionLimits limits, JudgedPair pair) {
+    return limits.firstGap(pair.difference()).isEmpty()
+        && limits.firstUnguarded(pair.guard()).isEmpty();
+  }
+
+  private static boolean explains(double imbalance, RegionLimits limits, JudgedPair pair) {
+    Curve rest = pair.difference().plus(-imbalance);
+    return !pair.guard().rejects(limits.match(rest, pair.guard()).state());
   }
 }

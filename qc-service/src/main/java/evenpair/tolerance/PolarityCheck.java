@@ -41,11 +41,13 @@ final class PolarityCheck implements Check {
 
   private static void note(OptionalDouble r, Channel channel, Findings findings) {
     boolean decided = r.isPresent() && Math.abs(r.getAsDouble()) >= DECISIVE;
-    findings.result(
-        new RegionResult(ReasonKind.POLARITY, null, channel, decided, null, null, null, null));
+    RegionResult row =
+        new RegionResult(ReasonKind.POLARITY, null, channel, decided, null, null, null, null);
+    boolean reversed = decided && r.getAsDouble() < 0;
+    findings.result(reversed ? row.in(CheckState.FAIL) : row);
     if (!decided) {
       findings.undecided(Reason.notJudged("polarity"));
-    } else if (r.getAsDouble() < 0) {
+    } else if (reversed) {
       findings.failure(
           Reason.of(ReasonKind.POLARITY, channel, null, null), Rank.POLARITY, -r.getAsDouble());
     }

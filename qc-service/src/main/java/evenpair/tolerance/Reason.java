@@ -20,8 +20,9 @@ import java.util.List;
  * @param alsoRegions regions folded into this reason (a balance failure that also exceeds match
  *     limits); may be empty
  * @param otherTuning for {@link ReasonKind#OTHER_TUNING} the tuning that it sounds like; else null
- * @param guardDb the guard band, dB, of a result that lies inside it; null where it lies beyond, or
- *     the decision is simple
+ * @param state CONDITIONAL_PASS or CONDITIONAL_FAIL where the result lies inside the guard band; else
+ *     null
+ * @param guardDb that guard band, dB; else null
  * @param usbLinesHz for idle noise the tones that lie where USB frames sound, Hz; else empty
  * @param repeats for a bad seating: a try before it lost the same
  */
@@ -34,6 +35,7 @@ public record Reason(
     Double limitDb,
     List<String> alsoRegions,
     String otherTuning,
+    CheckState state,
     Double guardDb,
     List<Double> usbLinesHz,
     boolean repeats) {
@@ -66,6 +68,7 @@ public record Reason(
         alsoRegions,
         null,
         null,
+        null,
         List.of(),
         false);
   }
@@ -78,12 +81,19 @@ public record Reason(
   }
 
   /**
-   * @param check the check's word: {@code distortion}, {@code idle-noise}, {@code guarded-decision}
-   *     or {@code polarity}
+   * @param check the check's word, and what stood in its way: {@code distortion} or {@code
+   *     idle-noise} (nothing measured), {@code distortion-floor}, {@code idle-noise-floor} (the
+   *     limit lies too near the noise), {@code idle-noise-station} (the station has no floor on
+   *     record), {@code polarity}
    * @return the reason that a check which the limit set asks for was not made
    */
   public static Reason notJudged(String check) {
-    return new Reason(ReasonKind.NOT_JUDGED, null, check, null, null, null, List.of());
+    return notJudged(check, null, null);
+  }
+
+  /** As {@link #notJudged(String)}, of one channel at one frequency, where these are known. */
+  static Reason notJudged(String check, Channel channel, Double hz) {
+    return new Reason(ReasonKind.NOT_JUDGED, channel, check, hz, null, null, List.of());
   }
 
   /**
@@ -102,6 +112,7 @@ public record Reason(
         List.of(),
         tuning,
         null,
+        null,
         List.of(),
         false);
   }
@@ -119,8 +130,47 @@ public record Reason(
         limitDb,
         regions,
         otherTuning,
+        state,
         guardDb,
         usbLinesHz,
+        repeats);
+  }
+
+  /**
+   * @return this reason of a result inside the guard band
+   */
+  Reason guarded(CheckState state, double guardDb) {
+    return new Reason(
+        kind,
+        channel,
+        region,
+        frequencyHz,
+        measuredDb,
+        limitDb,
+        alsoRegions,
+        otherTuning,
+        state,
+        guardDb,
+        usbLinesHz,
+        repeats);
+  }
+
+  /**
+   * @return this reason naming tones where USB frames sound
+   */
+  Reason withUsbLines(List<Double> hz) {
+    return new Reason(
+        kind,
+        channel,
+        region,
+        frequencyHz,
+        measuredDb,
+        limitDb,
+        alsoRegions,
+        otherTuning,
+        state,
+        guardDb,
+        hz,
         repeats);
   }
 

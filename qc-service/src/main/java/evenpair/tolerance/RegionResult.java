@@ -19,7 +19,7 @@ package evenpair.tolerance;
  *     another point than that of the smallest margin; read from the margin by simple acceptance
  *     where it is not given (rows stored before there was one)
  * @param unit {@code dB}, {@code %} or {@code dB(A)}; {@code dB} where it is not given
- * @param guardDb guard band w where the margin is smallest, dB; null under simple acceptance
+ * @param guardDb guard band w where the margin is smallest, dB; null without one
  */
 public record RegionResult(
     ReasonKind check,
@@ -60,6 +60,14 @@ public record RegionResult(
    */
   static RegionResult notJudged(ReasonKind check, String region, Channel channel) {
     return new RegionResult(check, region, channel, false, null, null, null, null);
+  }
+
+  /**
+   * @return this row in another state
+   */
+  RegionResult in(CheckState other) {
+    return new RegionResult(
+        check, region, channel, judged, marginDb, atHz, worstDb, limitDb, other, unit, guardDb);
   }
 
   private static CheckState simply(boolean judged, Double marginDb) {

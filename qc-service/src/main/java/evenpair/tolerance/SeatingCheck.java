@@ -34,11 +34,11 @@ public interface SeatingCheck {
   /**
    * Both channels by themselves, then their depths against each other.
    *
-   * @param earlier what earlier tries of the same unit were suspected of, in any order; a loss that
-   *     comes back within 1 dB is marked as repeating
+   * @param earlier the reasons that earlier tries of the same unit were RESEAT for, in any order; a
+   *     loss that comes back within 1 dB is marked as repeating
    * @return left before right; empty if the seating looks good
    */
-  List<SeatingSuspicion> examine(MeasuredPair pair, List<SeatingSuspicion> earlier);
+  List<SeatingSuspicion> examine(MeasuredPair pair, List<Reason> earlier);
 
   /**
    * @return false where depth cannot be told: the golden response has no peak in the span, or

@@ -17,12 +17,16 @@ import java.util.List;
 public record SeatingSuspicion(
     ReasonKind kind, Channel channel, double size, double limit, Double atHz, boolean repeats) {
 
+  SeatingSuspicion repeating(boolean again) {
+    return new SeatingSuspicion(kind, channel, size, limit, atHz, again);
+  }
+
   /**
    * @return the reason an attempt is RESEAT for
    */
   public Reason reason() {
     return new Reason(
-        kind, channel, null, atHz, size, limit, List.of(), null, null, List.of(), repeats);
+        kind, channel, null, atHz, size, limit, List.of(), null, null, null, List.of(), repeats);
   }
 
   /**
@@ -30,6 +34,6 @@ public record SeatingSuspicion(
    */
   public Reason seal() {
     return new Reason(
-        ReasonKind.SEAL, channel, null, null, null, null, List.of(), null, null, List.of(), repeats);
+        ReasonKind.SEAL, channel, null, null, null, null, List.of(), null, null, null, List.of(), repeats);
   }
 }

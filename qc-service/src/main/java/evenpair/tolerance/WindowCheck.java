@@ -20,26 +20,29 @@ final class WindowCheck implements Check {
   public void look(JudgedPair pair, Findings findings) {
     for (RegionLimits limits : regions) {
       for (Channel channel : Channel.values()) {
-        look(limits, channel, pair.deviation(channel), findings);
+        Optional<Curve> deviation = pair.deviation(channel).filter(d -> judged(limits, d, pair));
+        if (deviation.isPresent()) {
+          look(limits, channel, deviation.get(), pair.guard(), findings);
+        } else {
+          findings.result(RegionResult.notJudged(ReasonKind.WINDOW, limits.name(), channel));
+        }
       }
     }
   }
 
-  private void look(
-      RegionLimits limits, Channel channel, Optional<Curve> deviation, Findings findings) {
-    if (deviation.isEmpty() || limits.firstGap(deviation.get()).isPresent()) {
-      findings.result(RegionResult.notJudged(ReasonKind.WINDOW, limits.name(), channel));
-      return;
-    }
-    Margin margin = limits.window(deviation.get());
-    findings.result(margin.result(ReasonKind.WINDOW, limits.name(), channel));
-    if (margin.fails()) {
-      Reason reason = margin.reason(ReasonKind.WINDOW, limits.name(), channel);
-      findings.failure(reason, rank(limits, deviation.get()), margin.severity());
-    }
+  private static boolean judged(RegionLimits limits, Curve deviation, JudgedPair pair) {
+    return limits.firstGap(deviation).isEmpty() && limits.firstUnguarded(pair.guard()).isEmpty();
   }
 
-  private Rank rank(RegionLimits limits, Curve deviation) {
-    return limits.leavesWindowInside(alignmentBand, deviation) ? Rank.ALIGNMENT_BAND : Rank.REST;
+  private void look(
+      RegionLimits limits, Channel channel, Curve deviation, Guard guard, Findings findings) {
+    Worst worst = limits.window(deviation, guard);
+    findings.result(worst.result(ReasonKind.WINDOW, limits.name(), channel));
+    if (guard.rejects(worst.state())) {
+      Reason reason = worst.deciding().reason(ReasonKind.WINDOW, limits.name(), channel);
+      boolean tilts = limits.leavesWindowInside(alignmentBand, deviation, guard);
+      Rank rank = tilts ? Rank.ALIGNMENT_BAND : Rank.REST;
+      findings.failure(reason, rank, worst.deciding().severity());
+    }
   }
 }

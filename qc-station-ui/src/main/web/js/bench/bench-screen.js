@@ -87,7 +87,8 @@ class Bench {
   }
 
   #refocus = () => {
-    if (!takesText(document.activeElement)) this.#form.focusSerial()
+    // a window that comes back from a file dialog keeps its button; only a focus that went nowhere is led back
+    if (document.activeElement === null || document.activeElement === document.body) this.#form.focusSerial()
   }
 
   async #send() {
