@@ -91,6 +91,7 @@ class ReasonTextTests {
           channels()
               .map(c -> suspicion(ReasonKind.LEAK, c, 7))
               .flatMap(s -> Stream.of(s.seal(), s.repeating(true).seal()));
+      case POLARITY_BAND -> channels().map(c -> noNumber(kind, c, "30–120 Hz", null));
       default -> channels().flatMap(c -> all(kind, c));
     };
   }
