@@ -1,9 +1,11 @@
 package evenpair.products;
 
+import evenpair.products.GoldenViews.ExpectedView;
+import evenpair.products.GoldenViews.GoldenView;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionViews.ActivationTime;
 import evenpair.products.VersionViews.Approval;
-import evenpair.products.VersionViews.GoldenView;
+import evenpair.tolerance.GoldenResponse;
 import evenpair.web.Page;
 import evenpair.web.Paging;
 import evenpair.web.Refusal;
@@ -18,8 +20,11 @@ import jakarta.validation.Valid;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
+import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -40,13 +45,15 @@ class GoldenResponseController {
       "frequency_hz,level_db,phase_deg\n19.95,101.748,3.74\n20.54,101.757,3.21\n";
 
   private final StoredProducts products;
-  private final VersionDesk desk;
-  private final VersionViews views;
+  private final GoldenDesk desk;
+  private final GoldenViews views;
+  private final Clock clock;
 
-  GoldenResponseController(StoredProducts products, VersionDesk desk, VersionViews views) {
+  GoldenResponseController(StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
     this.products = products;
     this.desk = desk;
     this.views = views;
+    this.clock = clock;
   }
 
   @GetMapping
@@ -58,16 +65,17 @@ class GoldenResponseController {
       @Parameter(description = "go on behind this version")
           @RequestParam(name = "after", required = false)
           Integer after,
-      @RequestParam(name = "limit", required = false) Integer limit) {
+      @RequestParam(name = "limit", required = false) Integer limit,
+      @Parameter(hidden = true) Locale locale) {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
-    Versions.product(known, product, tuning);
+    Versions.known(known, product, tuning);
     List<GoldenView> items =
         known.goldens(product, tuning).stream()
             .filter(row -> after == null || row.version() < after)
             .sorted(Comparator.comparing(Golden::version).reversed())
             .limit(paging.rowsToRead())
-            .map(row -> views.view(known, row, false))
+            .map(row -> views.view(known, row, false, locale))
             .toList();
     return Page.of(items, paging, view -> String.valueOf(view.version()));
   }
@@ -96,16 +104,69 @@ class GoldenResponseController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*")
-          String accept) {
+          String accept,
+      @Parameter(hidden = true) Locale locale) {
     Snapshot known = products.snapshot();
     Golden row = Versions.golden(known, product, tuning, version);
     return Bodies.prefers(Bodies.CSV, accept)
-        ? ResponseEntity.ok()
-            .contentType(MediaType.parseMediaType("text/csv;charset=UTF-8"))
-            .body(GoldenCsv.write(row.response()))
+        ? csv(row.response())
         : ResponseEntity.ok()
             .contentType(MediaType.APPLICATION_JSON)
-            .body(views.view(known, row, true));
+            .body(views.view(known, row, true, locale));
+  }
+
+  @GetMapping(
+      path = "/expected",
+      produces = {MediaType.APPLICATION_JSON_VALUE, Bodies.CSV})
+  @Operation(
+      summary =
+          "What a derived tuning's golden response should be: that of the tuning it is derived"
+              + " from, plus its filters and gain",
+      description =
+          "JSON with gain, level and phase, or with Accept: text/csv the text that would belong"
+              + " into limits/. 404 if the tuning is derived from no other.",
+      responses =
+          @ApiResponse(
+              responseCode = "200",
+              content = {
+                @Content(
+                    mediaType = MediaType.APPLICATION_JSON_VALUE,
+                    schema = @Schema(implementation = ExpectedView.class)),
+                @Content(
+                    mediaType = Bodies.CSV,
+                    schema = @Schema(type = "string"),
+                    examples = @ExampleObject(EXAMPLE))
+              }))
+  ResponseEntity<Object> expected(
+      @Parameter(example = "sedge-2") @PathVariable("product") String product,
+      @Parameter(example = "warm") @PathVariable("tuning") String tuning,
+      @Parameter(hidden = true) @RequestHeader(name = HttpHeaders.ACCEPT, defaultValue = "*/*")
+          String accept) {
+    Snapshot known = products.snapshot();
+    Optional<String> from =
+        Versions.listed(known, product, tuning).tuning(tuning).flatMap(t -> t.from());
+    Expectation expectation =
+        Expectation.of(known, product, tuning, clock.instant())
+            .orElseThrow(() -> nothingExpected(tuning, from));
+    return Bodies.prefers(Bodies.CSV, accept)
+        ? csv(expectation.response())
+        : ResponseEntity.ok()
+            .contentType(MediaType.APPLICATION_JSON)
+            .body(views.view(product, tuning, expectation));
+  }
+
+  private static Refusal nothingExpected(String tuning, Optional<String> from) {
+    return new Refusal(
+        404,
+        "no-expectation",
+        from.map(f -> tuning + " is derived from " + f + ", which has no golden response yet.")
+            .orElse(tuning + " is derived from no other tuning, so nothing is expected of it."));
+  }
+
+  private static ResponseEntity<Object> csv(GoldenResponse response) {
+    return ResponseEntity.ok()
+        .contentType(MediaType.parseMediaType("text/csv;charset=UTF-8"))
+        .body(GoldenCsv.write(response));
   }
 
   @PostMapping(consumes = Bodies.CSV)
@@ -134,26 +195,17 @@ class GoldenResponseController {
       @Parameter(example = "plain-golden.csv", description = "name by which limit sets refer to it")
           @RequestParam("name")
           String name,
+      @Parameter(hidden = true) Locale locale,
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] csv = Bodies.read(body);
     int version =
-        desk.draftGolden(
-            product, tuning, requireName(name), csv, VersionViews.requirePerson(author));
+        desk.draft(
+            product, tuning, name, csv, VersionViews.requirePerson(author));
     URI place =
         URI.create(
             "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
-    return ResponseEntity.created(place).body(view(product, tuning, version));
-  }
-
-  private static String requireName(String name) {
-    if (!LimitSetReader.GOLDEN.matcher(name).matches()) {
-      throw new Refusal(
-              400, "invalid-parameter", "\"name\" must be a file name such as plain-golden.csv.")
-          .with("field", "name")
-          .with("expected", "a file name such as plain-golden.csv");
-    }
-    return name;
+    return ResponseEntity.created(place).body(view(product, tuning, version, locale));
   }
 
   @PostMapping("/{version}/approval")
@@ -164,9 +216,10 @@ class GoldenResponseController {
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
-      @Valid @RequestBody Approval approval) {
-    desk.approveGolden(product, tuning, version, approval.approver(), approval.reason());
-    return view(product, tuning, version);
+      @Valid @RequestBody Approval approval,
+      @Parameter(hidden = true) Locale locale) {
+    desk.approve(product, tuning, version, approval.approver(), approval.reason());
+    return view(product, tuning, version, locale);
   }
 
   @PostMapping("/{version}/activation")
@@ -178,13 +231,14 @@ class GoldenResponseController {
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
-      @Valid @RequestBody ActivationTime time) {
-    desk.activateGolden(product, tuning, version, time.from());
-    return view(product, tuning, version);
+      @Valid @RequestBody ActivationTime time,
+      @Parameter(hidden = true) Locale locale) {
+    desk.activate(product, tuning, version, time.from());
+    return view(product, tuning, version, locale);
   }
 
-  private GoldenView view(String product, String tuning, int version) {
+  private GoldenView view(String product, String tuning, int version, Locale locale) {
     Snapshot known = products.snapshot();
-    return views.view(known, Versions.golden(known, product, tuning, version), true);
+    return views.view(known, Versions.golden(known, product, tuning, version), true, locale);
   }
 }

@@ -56,10 +56,10 @@ class LimitSetController {
       """;
 
   private final StoredProducts products;
-  private final VersionDesk desk;
+  private final LimitSetDesk desk;
   private final VersionViews views;
 
-  LimitSetController(StoredProducts products, VersionDesk desk, VersionViews views) {
+  LimitSetController(StoredProducts products, LimitSetDesk desk, VersionViews views) {
     this.products = products;
     this.desk = desk;
     this.views = views;
@@ -76,7 +76,7 @@ class LimitSetController {
       @RequestParam(name = "limit", required = false) Integer limit) {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
-    Versions.product(known, product, tuning);
+    Versions.known(known, product, tuning);
     List<LimitSetView> items =
         known.limitSets(product, tuning).stream()
             .filter(row -> after == null || row.version() < after)
@@ -149,7 +149,7 @@ class LimitSetController {
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] yaml = Bodies.read(body);
-    int version = desk.draftLimitSet(product, tuning, yaml, VersionViews.requirePerson(author));
+    int version = desk.draft(product, tuning, yaml, VersionViews.requirePerson(author));
     URI place =
         URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version));
@@ -166,7 +166,7 @@ class LimitSetController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Valid @RequestBody Approval approval) {
-    desk.approveLimitSet(product, tuning, version, approval.approver(), approval.reason());
+    desk.approve(product, tuning, version, approval.approver(), approval.reason());
     return view(product, tuning, version);
   }
 
@@ -180,7 +180,7 @@ class LimitSetController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Valid @RequestBody ActivationTime time) {
-    desk.activateLimitSet(product, tuning, version, time.from());
+    desk.activate(product, tuning, version, time.from());
     return view(product, tuning, version);
   }
 

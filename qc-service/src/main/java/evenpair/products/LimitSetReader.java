@@ -66,8 +66,8 @@ final class LimitSetReader {
     var level = map.required("level").flatMap(YamlValue::map).flatMap(this::level);
     var regions = map.required("regions").flatMap(RegionReader::read);
     var distortion = map.optional("distortion").map(DistortionReader::read).orElse(List.of());
-    boolean polarity =
-        map.optional("polarity").flatMap(v -> v.oneOf(Map.of("same", true))).orElse(false);
+    var polarity =
+        map.optional("polarity").flatMap(PolarityReader::read).orElse(LimitSet.PolarityRule.NONE);
     OptionalDouble idleNoise =
         number(map.optional("idle-noise-dba").flatMap(v -> v.number(Range.from(0, 80))));
     double noise =

@@ -1,10 +1,12 @@
 package evenpair.products;
 
 import evenpair.acoustics.Band;
+import evenpair.acoustics.TuningFilters;
 import evenpair.tolerance.Drive;
 import evenpair.tolerance.LimitSet;
 import evenpair.tolerance.LimitSet.DecisionRule;
 import evenpair.tolerance.LimitSet.DistortionLimit;
+import evenpair.tolerance.LimitSet.PolarityRule;
 import evenpair.tolerance.LimitSet.SeatingRules;
 import evenpair.tolerance.Region;
 import evenpair.tolerance.Span;
@@ -35,7 +37,7 @@ final class LimitSetTree {
       tree.put("distortion", set.distortion().stream().map(LimitSetTree::distortion).toList());
     }
     if (set.polaritySame()) {
-      tree.put("polarity", "same");
+      tree.put("polarity", polarity(set.polarity()));
     }
     set.idleNoiseDba().ifPresent(dba -> tree.put("idle-noise-dba", dba));
     tree.put("signal-to-noise-db", set.signalToNoiseDb());
@@ -96,6 +98,19 @@ final class LimitSetTree {
     return tree;
   }
 
+  private static Object polarity(PolarityRule rule) {
+    if (rule.equals(PolarityRule.SAME)) {
+      return "same";
+    }
+    Map<String, Object> tree = new LinkedHashMap<>();
+    tree.put("same", true);
+    tree.put("required", rule.required());
+    if (!rule.bands().isEmpty()) {
+      tree.put("bands-hz", rule.bands().stream().map(LimitSetTree::band).toList());
+    }
+    return tree;
+  }
+
   private static Map<String, Object> seating(SeatingRules seating) {
     Map<String, Object> tree = new LinkedHashMap<>();
     tree.put("count", seating.count());
@@ -148,9 +163,9 @@ final class LimitSetTree {
     return tree;
   }
 
-  private static Map<String, Object> filter(ProductDefinition.FilterDefinition filter) {
+  private static Map<String, Object> filter(TuningFilters.Filter filter) {
     Map<String, Object> tree = new LinkedHashMap<>();
-    tree.put("kind", filter.kind());
+    tree.put("kind", filter.kind().word());
     tree.put("hz", filter.hz());
     tree.put("gain-db", filter.gainDb());
     tree.put("q", filter.q());

@@ -9,6 +9,7 @@ import evenpair.web.StartRefused;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -70,6 +71,26 @@ class LimitsLoader implements SmartInitializingSingleton {
       LOG.warn("there is no product in {}", folder.isBlank() ? "the packed limits" : folder);
     }
     transaction.executeWithoutResult(status -> take(all));
+    tellUnexpected(all);
+  }
+
+  /** A measured golden response may differ from its expectation, so that this is no refusal. */
+  private void tellUnexpected(List<FileLimits> all) {
+    Snapshot known = Snapshot.of(store);
+    for (FileLimits limits : all) {
+      for (FileSet file : limits.sets()) {
+        Expectation.of(known, file.set().product(), file.set().tuning(), signed.now())
+            .map(expected -> expected.deviation(file.golden()))
+            .filter(Expectation.Deviation::notable)
+            .ifPresent(
+                deviation ->
+                    LOG.warn(
+                        "{} lies {} dB from what the tuning's filters let expect, at {} Hz",
+                        file.goldenPath(),
+                        String.format(Locale.ROOT, "%+.1f", deviation.deviationDb()),
+                        Decimal.text(Math.round(deviation.atHz()))));
+      }
+    }
   }
 
   private static List<FileLimits> read(List<LimitsFolder> folders) {
@@ -201,6 +222,7 @@ class LimitsLoader implements SmartInitializingSingleton {
             digest,
             null,
             signed.now(),
+            null,
             null);
     store.add(golden);
     return golden;

@@ -1,5 +1,6 @@
 package evenpair.products;
 
+import evenpair.products.GoldenViews.ProcessingView;
 import evenpair.products.ProductDefinition.TuningDefinition;
 import evenpair.products.Products.StoredLimitSet;
 import io.swagger.v3.oas.annotations.Operation;
@@ -28,11 +29,15 @@ class ProductController {
 
   /**
    * @param activeLimitSet the version that judges now; null if there is none
+   * @param from the tuning that this one is derived from; null if it is derived from none
+   * @param processing what the signal processor does to that one; null likewise
    */
   record TuningView(
       @Schema(example = "plain") String tuning,
       @Schema(example = "true") boolean required,
-      @Schema(example = "3") Integer activeLimitSet) {}
+      @Schema(example = "3") Integer activeLimitSet,
+      @Schema(example = "null") String from,
+      ProcessingView processing) {}
 
   record ProductView(
       @Schema(example = "sedge-2") String product,
@@ -72,6 +77,11 @@ class ProductController {
             .map(StoredLimitSet::set)
             .map(set -> set.version())
             .orElse(null);
-    return new TuningView(tuning.key(), tuning.required(), active);
+    return new TuningView(
+        tuning.key(),
+        tuning.required(),
+        active,
+        tuning.from().orElse(null),
+        tuning.processing().map(ProcessingView::of).orElse(null));
   }
 }

@@ -1,6 +1,7 @@
 package evenpair.products;
 
 import evenpair.acoustics.EarSimulator;
+import evenpair.acoustics.TuningFilters;
 import evenpair.products.Products.Product;
 import evenpair.products.Products.Tuning;
 import java.util.List;
@@ -29,23 +30,33 @@ record ProductDefinition(
       String key,
       boolean required,
       Optional<String> from,
-      List<FilterDefinition> filters,
+      List<TuningFilters.Filter> filters,
       Optional<Double> gainDb,
       Optional<Double> sampleRateHz) {
     TuningDefinition {
       filters = List.copyOf(filters);
     }
+
+    /**
+     * @return what is done to the tuning that this one is derived from; empty if there is none
+     */
+    Optional<TuningFilters> processing() {
+      // without filters the rate says nothing: a gain is the same at any
+      double rateHz = sampleRateHz.orElse(TuningFilters.LOWEST_RATE_HZ);
+      return from.map(f -> new TuningFilters(filters, gainDb.orElse(0.0), rateHz));
+    }
+
+    private Tuning tuning() {
+      return new Tuning(key, required, from, processing());
+    }
   }
 
-  /**
-   * @param kind {@code low-shelf}, {@code high-shelf} or {@code peak}
-   * @param hz corner or centre, below half the sample rate
-   * @param q above 0
-   */
-  record FilterDefinition(String kind, double hz, double gainDb, double q) {}
+  Optional<TuningDefinition> tuning(String key) {
+    return tunings.stream().filter(tuning -> tuning.key().equals(key)).findFirst();
+  }
 
   Product product() {
-    List<Tuning> plain = tunings.stream().map(t -> new Tuning(t.key(), t.required())).toList();
-    return new Product(key, name, maker, serialPattern, earSimulator, plain);
+    List<Tuning> shown = tunings.stream().map(TuningDefinition::tuning).toList();
+    return new Product(key, name, maker, serialPattern, earSimulator, shown);
   }
 }

@@ -1,23 +1,33 @@
 package evenpair.products;
 
-import evenpair.products.ProductDefinition.FilterDefinition;
+import evenpair.acoustics.Curve;
+import evenpair.acoustics.Grid;
+import evenpair.acoustics.TuningFilters;
+import evenpair.acoustics.TuningFilters.Filter;
+import evenpair.acoustics.TuningFilters.Kind;
 import evenpair.products.ProductDefinition.TuningDefinition;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Reads {@code product.yaml}, noting every problem with its place before refusing. */
 final class ProductReader {
   private static final int MOST_TUNINGS = 40;
   private static final int MOST_FILTERS = 40;
-  private static final double LOWEST_RATE = 8000;
   private static final double HIGHEST_RATE = 768_000;
-  private static final Map<String, String> KINDS =
-      Map.of("low-shelf", "low-shelf", "high-shelf", "high-shelf", "peak", "peak");
+  /** A narrower or wider filter than these is a slip: no processor has one (common practice). */
+  private static final Range Q = Range.from(0.01, 100);
+
+  private static final double LOWEST_FILTER_HZ = 1;
+  private static final Map<String, Kind> KINDS =
+      Arrays.stream(Kind.values()).collect(Collectors.toMap(Kind::word, kind -> kind));
   private static final Pattern ANY_LINE = Pattern.compile(".{1,200}");
 
   private ProductReader() {}
@@ -81,13 +91,18 @@ final class ProductReader {
     var from = map.optional("from").flatMap(Keys::key);
     var rate =
         map.optional("sample-rate-hz")
-            .flatMap(v -> v.number(Range.from(LOWEST_RATE, HIGHEST_RATE)));
+            .flatMap(v -> v.number(Range.from(TuningFilters.LOWEST_RATE_HZ, HIGHEST_RATE)));
     double highest = rate.orElse(HIGHEST_RATE) / 2;
-    var filters = map.optional("filters").map(v -> filters(v, highest)).orElse(List.of());
+    var filters =
+        map.optional("filters").map(v -> filters(v, highest)).orElse(Optional.of(List.of()));
     var gain = map.optional("gain-db").flatMap(v -> v.number(Keys.DB));
     map.done();
     requireWhole(map);
-    from.filter(f -> !before.contains(f)).ifPresent(f -> unlisted(map, f));
+    from.filter(f -> !before.contains(f)).ifPresent(f -> unlisted(map, f, before));
+    filters.ifPresent(
+        list ->
+            rate.ifPresent(
+                r -> requireBoundedGain(map, new TuningFilters(list, gain.orElse(0.0), r))));
     if (key.isPresent() && !before.add(key.get())) {
       map.refuse(
           "name",
@@ -95,11 +110,38 @@ final class ProductReader {
           "a name of its own for each tuning");
     }
     return key.flatMap(
-        k -> required.map(r -> new TuningDefinition(k, r, from, filters, gain, rate)));
+        k ->
+            required.flatMap(
+                r -> filters.map(f -> new TuningDefinition(k, r, from, f, gain, rate))));
   }
 
-  private static void unlisted(YamlMap map, String from) {
-    map.refuse("from", Problems.quoted(from), "a tuning that is listed before this one");
+  private static void unlisted(YamlMap map, String from, Set<String> before) {
+    String listed = before.isEmpty() ? "there is none" : String.join(", ", before);
+    map.refuse(
+        "from", Problems.quoted(from), "a tuning that is listed before this one (" + listed + ")");
+  }
+
+  /** Each gain may be in its range and their sum be no setting that anybody sells. */
+  private static void requireBoundedGain(YamlMap map, TuningFilters processing) {
+    Curve gains = processing.gains();
+    int largest = 0;
+    for (int i = 1; i < Grid.POINTS; i++) {
+      largest = Math.abs(gains.at(i)) > Math.abs(gains.at(largest)) ? i : largest;
+    }
+    if (Math.abs(gains.at(largest)) > Keys.LARGEST_LIMIT) {
+      map.refuse(
+          "filters",
+          String.format(
+              Locale.ROOT,
+              "%+.1f dB at %s Hz, all filters and gain-db together",
+              gains.at(largest),
+              Decimal.text(Grid.label(largest))),
+          "a gain from -"
+              + Decimal.text(Keys.LARGEST_LIMIT)
+              + " to "
+              + Decimal.text(Keys.LARGEST_LIMIT)
+              + " dB everywhere from 20 Hz to 20 kHz");
+    }
   }
 
   private static void requireWhole(YamlMap map) {
@@ -113,26 +155,31 @@ final class ProductReader {
     }
   }
 
-  private static List<FilterDefinition> filters(YamlValue value, double highestHz) {
-    List<FilterDefinition> filters = new ArrayList<>();
-    for (YamlValue element : value.list(1, MOST_FILTERS)) {
+  /**
+   * @return empty if one of them is wrong
+   */
+  private static Optional<List<Filter>> filters(YamlValue value, double highestHz) {
+    List<Filter> filters = new ArrayList<>();
+    List<YamlValue> elements = value.list(1, MOST_FILTERS);
+    for (YamlValue element : elements) {
       element.map().flatMap(map -> filter(map, highestHz)).ifPresent(filters::add);
     }
-    return filters;
+    boolean whole = !elements.isEmpty() && filters.size() == elements.size();
+    return whole ? Optional.of(filters) : Optional.empty();
   }
 
-  private static Optional<FilterDefinition> filter(YamlMap map, double highestHz) {
+  private static Optional<Filter> filter(YamlMap map, double highestHz) {
     var kind = map.required("kind").flatMap(v -> v.oneOf(KINDS));
-    var hz = map.required("hz").flatMap(v -> v.number(Range.above(0, highestHz)));
+    var hz = map.required("hz").flatMap(v -> v.number(Range.from(LOWEST_FILTER_HZ, highestHz)));
     var gain = map.required("gain-db").flatMap(v -> v.number(Keys.DB));
-    var q = map.required("q").flatMap(v -> v.number(Range.above(0, 100)));
+    var q = map.required("q").flatMap(v -> v.number(Q));
     map.done();
     hz.filter(f -> f == highestHz)
         .ifPresent(
             f -> map.refuse("hz", Decimal.text(f), "a frequency below half of sample-rate-hz"));
-    if (kind.isEmpty() || hz.isEmpty() || gain.isEmpty() || q.isEmpty()) {
+    if (kind.isEmpty() || hz.filter(f -> f < highestHz).isEmpty() || gain.isEmpty() || q.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new FilterDefinition(kind.get(), hz.get(), gain.get(), q.get()));
+    return Optional.of(new Filter(kind.get(), hz.get(), gain.get(), q.get()));
   }
 }

@@ -118,15 +118,29 @@ final class Snapshot {
   Optional<Golden> golden(String product, String tuning, String name, Instant at) {
     List<Golden> named =
         goldens(product, tuning).stream().filter(golden -> golden.name().equals(name)).toList();
-    Optional<Golden> active =
-        activations.stream()
-            .filter(activation -> !activation.from().isAfter(at))
-            .filter(
-                activation ->
-                    named.stream().anyMatch(golden -> golden.id().equals(activation.version())))
-            .max(Comparator.comparing(Activation::from).thenComparing(Activation::setAt))
-            .map(activation -> goldens.get(activation.version()));
-    return active.or(() -> named.stream().reduce((older, newer) -> newer));
+    return latest(named, at).or(() -> named.stream().reduce((older, newer) -> newer));
+  }
+
+  /**
+   * @return the golden response that the tuning has at that instant: the one activated last up to
+   *     it, else the one that the active limit set refers to
+   */
+  Optional<Golden> activeGolden(String product, String tuning, Instant at) {
+    return latest(goldens(product, tuning), at)
+        .or(
+            () ->
+                activeAt(product, tuning, at)
+                    .map(activation -> goldens.get(rows.get(activation.version()).goldenId())));
+  }
+
+  private Optional<Golden> latest(List<Golden> among, Instant at) {
+    return activations.stream()
+        .filter(activation -> !activation.from().isAfter(at))
+        .filter(
+            activation ->
+                among.stream().anyMatch(golden -> golden.id().equals(activation.version())))
+        .max(Comparator.comparing(Activation::from).thenComparing(Activation::setAt))
+        .map(activation -> goldens.get(activation.version()));
   }
 
   private static boolean isOf(Limits row, String product, String tuning) {

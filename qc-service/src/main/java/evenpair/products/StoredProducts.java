@@ -1,6 +1,8 @@
 package evenpair.products;
 
 import evenpair.products.VersionRows.Activation;
+import evenpair.tolerance.GoldenResponse;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -14,10 +16,14 @@ import org.springframework.stereotype.Component;
 @Component
 class StoredProducts implements Products {
   private final VersionStore store;
+  private final GoldenDesk desk;
+  private final Clock clock;
   private volatile Snapshot latest;
 
-  StoredProducts(VersionStore store) {
+  StoredProducts(VersionStore store, GoldenDesk desk, Clock clock) {
     this.store = store;
+    this.desk = desk;
+    this.clock = clock;
   }
 
   /**
@@ -63,5 +69,21 @@ class StoredProducts implements Products {
     return snapshot()
         .stored(id)
         .orElseThrow(() -> new IllegalArgumentException("there is no limit set " + id));
+  }
+
+  @Override
+  public Optional<GoldenResponse> expectedGolden(String product, String tuning) {
+    return Expectation.of(snapshot(), product, tuning, clock.instant()).map(Expectation::response);
+  }
+
+  @Override
+  public UUID draftGolden(
+      String product,
+      String tuning,
+      String name,
+      GoldenResponse golden,
+      UUID author,
+      Provenance provenance) {
+    return desk.draft(product, tuning, name, golden, author, provenance).id();
   }
 }

@@ -1,5 +1,6 @@
 package evenpair.products;
 
+import evenpair.products.Products.Provenance;
 import evenpair.tolerance.GoldenResponse;
 import java.time.Instant;
 import java.util.UUID;
@@ -16,6 +17,7 @@ final class VersionRows {
 
   /**
    * @param author null: from a file
+   * @param provenance null: not built from measured units, or not by this service
    * @param signOff null: a draft
    */
   record Golden(
@@ -28,6 +30,7 @@ final class VersionRows {
       String digest,
       UUID author,
       Instant madeAt,
+      Provenance provenance,
       SignOff signOff) {}
 
   /**

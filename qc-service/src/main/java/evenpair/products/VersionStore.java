@@ -1,13 +1,10 @@
 package evenpair.products;
 
-import evenpair.acoustics.Curve;
+import evenpair.products.Products.Provenance;
 import evenpair.products.VersionRows.Activation;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionRows.Limits;
 import evenpair.products.VersionRows.SignOff;
-import evenpair.tolerance.GoldenResponse;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.util.List;
@@ -58,17 +55,8 @@ class VersionStore {
 
   List<ProductDefinition> products() {
     return jdbc.sql("select key, definition from product order by key")
-        .query(VersionStore::product)
+        .query(VersionReading::product)
         .list();
-  }
-
-  private static ProductDefinition product(ResultSet row, int n) throws SQLException {
-    try {
-      return ProductReader.read(
-          "product " + row.getString("key"), Canonical.bytes(row.getString("definition")));
-    } catch (UnreadableLimits e) {
-      throw new IllegalStateException("a stored product cannot be read", e);
-    }
   }
 
   Optional<String> productDigest(String key) {
@@ -125,37 +113,17 @@ class VersionStore {
                 + SIGN_OFF_COLUMNS
                 + " from golden_response g left join golden_response_sign_off s on s.golden_id ="
                 + " g.id order by g.product, g.tuning, g.version")
-        .query((row, n) -> golden(row))
+        .query((row, n) -> VersionReading.golden(row))
         .list();
   }
 
-  private static Golden golden(ResultSet row) throws SQLException {
-    return new Golden(
-        row.getObject("id", UUID.class),
-        row.getString("product"),
-        row.getString("tuning"),
-        row.getInt("version"),
-        row.getString("name"),
-        response(row),
-        row.getString("digest"),
-        row.getObject("author", UUID.class),
-        instant(row, "made_at"),
-        signOff(row));
-  }
-
-  private static GoldenResponse response(ResultSet row) throws SQLException {
-    Optional<double[]> phase =
-        Optional.ofNullable(row.getArray("phase_deg"))
-            .map(RealArrays::floats)
-            .map(RealArrays::widened);
-    return new GoldenResponse(Curve.ofFloats(RealArrays.floats(row.getArray("level_db"))), phase);
-  }
-
   void add(Golden golden) {
+    Optional<Provenance> from = Optional.ofNullable(golden.provenance());
     jdbc.sql(
             """
-            insert into golden_response (id, product, tuning, version, name, level_db, phase_deg, digest, author, made_at)
-            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)\
+            insert into golden_response (id, product, tuning, version, name, level_db, phase_deg, digest, author, made_at,
+              units, spread_db, inspections, left_out)
+            values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)\
             """)
         .params(
             golden.id(),
@@ -167,7 +135,11 @@ class VersionStore {
             golden.response().phaseDeg().map(RealArrays::narrowed).orElse(null),
             golden.digest(),
             golden.author(),
-            Timestamp.from(golden.madeAt()))
+            Timestamp.from(golden.madeAt()),
+            from.map(Provenance::units).orElse(null),
+            from.map(p -> p.spreadDb().toFloats()).orElse(null),
+            from.map(p -> p.inspections().toArray(UUID[]::new)).orElse(null),
+            from.map(p -> p.leftOut().toArray(UUID[]::new)).orElse(null))
         .update();
   }
 
@@ -185,22 +157,8 @@ class VersionStore {
                 + SIGN_OFF_COLUMNS
                 + " from limit_set l left join limit_set_sign_off s on s.limit_set_id = l.id"
                 + " order by l.product, l.tuning, l.version")
-        .query((row, n) -> limits(row))
+        .query((row, n) -> VersionReading.limits(row))
         .list();
-  }
-
-  private static Limits limits(ResultSet row) throws SQLException {
-    return new Limits(
-        row.getObject("id", UUID.class),
-        row.getString("product"),
-        row.getString("tuning"),
-        row.getInt("version"),
-        row.getObject("golden_id", UUID.class),
-        row.getString("definition"),
-        row.getString("digest"),
-        row.getObject("author", UUID.class),
-        instant(row, "made_at"),
-        signOff(row));
   }
 
   void add(Limits limits) {
@@ -245,8 +203,8 @@ class VersionStore {
             (row, n) ->
                 new Activation(
                     row.getObject("version", UUID.class),
-                    instant(row, "active_from"),
-                    instant(row, "set_at")))
+                    VersionReading.instant(row, "active_from"),
+                    VersionReading.instant(row, "set_at")))
         .list();
   }
 
@@ -274,18 +232,5 @@ class VersionStore {
             Timestamp.from(activation.from()),
             Timestamp.from(activation.setAt()))
         .update();
-  }
-
-  private static SignOff signOff(ResultSet row) throws SQLException {
-    return row.getTimestamp("signed_at") == null
-        ? null
-        : new SignOff(
-            row.getObject("approver", UUID.class),
-            row.getString("reason"),
-            instant(row, "signed_at"));
-  }
-
-  private static Instant instant(ResultSet row, String column) throws SQLException {
-    return row.getTimestamp(column).toInstant();
   }
 }

@@ -2,7 +2,6 @@ package evenpair.products;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import evenpair.access.People;
-import evenpair.acoustics.Grid;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionRows.Limits;
 import evenpair.products.VersionRows.SignOff;
@@ -109,38 +108,6 @@ class VersionViews {
           @JsonInclude(JsonInclude.Include.NON_NULL)
           Map<String, Object> limitSet) {}
 
-  /** One version of a golden response; the curve is left out of lists. */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
-  record GoldenView(
-      @Schema(example = "sedge-2") String product,
-      @Schema(example = "plain") String tuning,
-      @Schema(example = "1") int version,
-      @Schema(example = "plain-golden.csv") String name,
-      @Schema(
-              example = "approved",
-              allowableValues = {"draft", "approved"})
-          String state,
-      @Schema(description = "whether new limit sets mean it by its name") boolean active,
-      Instant activeFrom,
-      @Schema(description = "versions of limit sets that refer to it") List<Integer> limitSets,
-      String digest,
-      @Schema(
-              example = "file",
-              allowableValues = {"file", "person"})
-          String origin,
-      String author,
-      Instant madeAt,
-      @Schema(
-              example = "file",
-              allowableValues = {"file", "person"})
-          String approvedBy,
-      String approver,
-      String approvalReason,
-      Instant approvedAt,
-      @JsonInclude(JsonInclude.Include.NON_NULL) double[] frequencyHz,
-      @JsonInclude(JsonInclude.Include.NON_NULL) double[] levelDb,
-      @JsonInclude(JsonInclude.Include.NON_NULL) double[] phaseDeg) {}
-
   LimitSetView view(Snapshot known, Limits row, boolean whole) {
     Golden golden = known.golden(row.goldenId());
     boolean active =
@@ -169,50 +136,18 @@ class VersionViews {
         whole ? LimitSetTree.of(known.stored(row.id()).orElseThrow().set()) : null);
   }
 
-  GoldenView view(Snapshot known, Golden row, boolean whole) {
-    SignOff signOff = row.signOff();
-    boolean active =
-        signOff != null
-            && known
-                .golden(row.product(), row.tuning(), row.name(), clock.instant())
-                .filter(row::equals)
-                .isPresent();
-    List<Integer> limitSets =
-        known.limitSets(row.product(), row.tuning()).stream()
-            .filter(limits -> limits.goldenId().equals(row.id()))
-            .map(Limits::version)
-            .toList();
-    return new GoldenView(
-        row.product(),
-        row.tuning(),
-        row.version(),
-        row.name(),
-        state(signOff),
-        active,
-        known.activeFrom(row.id()).orElse(null),
-        limitSets,
-        row.digest(),
-        origin(row.author()),
-        name(row.author()),
-        row.madeAt(),
-        signOff == null ? null : origin(signOff.approver()),
-        signOff == null ? null : name(signOff.approver()),
-        signOff == null ? null : signOff.reason(),
-        signOff == null ? null : signOff.at(),
-        whole ? Grid.frequencies() : null,
-        whole ? row.response().level().toArray() : null,
-        whole ? row.response().phaseDeg().orElse(null) : null);
-  }
-
-  private static String state(SignOff signOff) {
+  static String state(SignOff signOff) {
     return signOff == null ? "draft" : "approved";
   }
 
-  private static String origin(UUID person) {
+  static String origin(UUID person) {
     return person == null ? "file" : "person";
   }
 
-  private String name(UUID person) {
+  /**
+   * @return the person's name; null for a file, or if the name was erased
+   */
+  String name(UUID person) {
     return Optional.ofNullable(person).flatMap(people::nameOf).orElse(null);
   }
 }

@@ -10,9 +10,11 @@ final class Versions {
   private Versions() {}
 
   /**
-   * @throws Refusal 404 if the product or its tuning is unknown
+   * For something new: the tuning must be one that the product has now.
+   *
+   * @throws Refusal 404 if the product is unknown or does not list the tuning
    */
-  static ProductDefinition product(Snapshot known, String product, String tuning) {
+  static ProductDefinition listed(Snapshot known, String product, String tuning) {
     ProductDefinition definition =
         known
             .product(product)
@@ -31,10 +33,21 @@ final class Versions {
   }
 
   /**
+   * For reading: a tuning that the product no longer lists keeps its versions.
+   *
+   * @throws Refusal 404 if the product or its tuning is unknown
+   */
+  static void known(Snapshot known, String product, String tuning) {
+    if (known.limitSets(product, tuning).isEmpty() && known.goldens(product, tuning).isEmpty()) {
+      listed(known, product, tuning);
+    }
+  }
+
+  /**
    * @throws Refusal 404 if the product, its tuning or the version is unknown
    */
   static Limits limitSet(Snapshot known, String product, String tuning, int version) {
-    product(known, product, tuning);
+    known(known, product, tuning);
     List<Integer> versions =
         known.limitSets(product, tuning).stream().map(Limits::version).toList();
     return known
@@ -51,7 +64,7 @@ final class Versions {
    * @throws Refusal 404 if the product, its tuning or the version is unknown
    */
   static Golden golden(Snapshot known, String product, String tuning, int version) {
-    product(known, product, tuning);
+    known(known, product, tuning);
     List<Golden> goldens = known.goldens(product, tuning);
     List<Integer> versions = goldens.stream().map(Golden::version).toList();
     return goldens.stream()

@@ -54,6 +54,10 @@ final class YamlValue {
     return scalar().filter(s -> s.getValue().equals(word)).isPresent();
   }
 
+  boolean isMap() {
+    return node instanceof MappingNode;
+  }
+
   boolean isList() {
     return node instanceof SequenceNode;
   }

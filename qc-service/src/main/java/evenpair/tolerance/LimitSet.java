@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  * @param level sensitivity and balance
  * @param regions in rising order, at least one
  * @param distortion limits by frequency span; may be empty
- * @param polaritySame true: both sides must be the right way round
+ * @param polarity whether both sides must be the right way round, and where that is looked at
  * @param idleNoiseDba highest A-weighted idle noise, dB(A), if limited
  * @param signalToNoiseDb lowest signal-to-noise ratio of the response in a region, dB
  * @param seating how many seatings are wanted and how bad ones are told
@@ -40,7 +40,7 @@ public record LimitSet(
     LevelLimit level,
     List<Region> regions,
     List<DistortionLimit> distortion,
-    boolean polaritySame,
+    PolarityRule polarity,
     OptionalDouble idleNoiseDba,
     double signalToNoiseDb,
     SeatingRules seating,
@@ -53,6 +53,50 @@ public record LimitSet(
     if (regions.isEmpty()) {
       throw new IllegalArgumentException("a limit set needs at least one region");
     }
+  }
+
+  /** As the canonical constructor, with the plain polarity rule or none. */
+  public LimitSet(
+      String product,
+      String tuning,
+      int version,
+      EarSimulator earSimulator,
+      String golden,
+      Drive drive,
+      Smoothing smoothing,
+      LevelLimit level,
+      List<Region> regions,
+      List<DistortionLimit> distortion,
+      boolean polaritySame,
+      OptionalDouble idleNoiseDba,
+      double signalToNoiseDb,
+      SeatingRules seating,
+      double verificationDb,
+      DecisionRule decision) {
+    this(
+        product,
+        tuning,
+        version,
+        earSimulator,
+        golden,
+        drive,
+        smoothing,
+        level,
+        regions,
+        distortion,
+        polaritySame ? PolarityRule.SAME : PolarityRule.NONE,
+        idleNoiseDba,
+        signalToNoiseDb,
+        seating,
+        verificationDb,
+        decision);
+  }
+
+  /**
+   * @return true: both sides must be the right way round
+   */
+  public boolean polaritySame() {
+    return polarity.same();
   }
 
   /**
@@ -77,6 +121,24 @@ public record LimitSet(
    * @param lowest first harmonic order, 2 upwards @param highest last one
    */
   public record Orders(int lowest, int highest) {}
+
+  /**
+   * @param same true: both sides must be the right way round
+   * @param required false: a pair whose polarity cannot be told (a curve without phase, say) is
+   *     reported as not judged instead of being INVALID
+   * @param bands further bands, beside 100 Hz–1 kHz, in which a single driver may be reversed alone
+   */
+  public record PolarityRule(boolean same, boolean required, List<Band> bands) {
+    /** Polarity is not looked at. */
+    public static final PolarityRule NONE = new PolarityRule(false, false, List.of());
+
+    /** Both sides the right way round in 100 Hz–1 kHz, and it must be told. */
+    public static final PolarityRule SAME = new PolarityRule(true, true, List.of());
+
+    public PolarityRule {
+      bands = List.copyOf(bands);
+    }
+  }
 
   /**
    * @param count valid seatings wanted, 1 upwards

@@ -126,4 +126,16 @@ final class FixtureProducts implements Products {
   public StoredLimitSet limitSet(UUID id) {
     return sets.stream().filter(s -> s.id().equals(id)).findFirst().orElseThrow();
   }
+
+  /** No tuning of the fixture is derived from another. */
+  @Override
+  public Optional<GoldenResponse> expectedGolden(String product, String tuning) {
+    return Optional.empty();
+  }
+
+  @Override
+  public UUID draftGolden(
+      String product, String tuning, String name, GoldenResponse golden, UUID author, Provenance provenance) {
+    throw new IllegalStateException("the fixture's golden responses never change");
+  }
 }

@@ -12,6 +12,7 @@ import evenpair.web.Ids;
 import evenpair.web.StartRefused;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
@@ -32,6 +33,7 @@ class LimitsLoaderTests {
   @Autowired LimitsLoader loader;
   @Autowired StoredProducts products;
   @Autowired VersionStore store;
+  @Autowired GoldenDesk desk;
   @Autowired SignedVersions signed;
   @Autowired Ids ids;
   @Autowired Ledger ledger;
@@ -226,7 +228,7 @@ class LimitsLoaderTests {
 
   @Test
   void isNoticedByAnotherProcessAtOnce() {
-    StoredProducts elsewhere = new StoredProducts(store);
+    StoredProducts elsewhere = new StoredProducts(store, desk, Clock.systemUTC());
     assertThat(elsewhere.find("heron-11")).isEmpty();
 
     loader.load(List.of(folder("heron-11", 100, 1)));
