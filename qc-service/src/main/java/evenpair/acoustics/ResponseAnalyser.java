@@ -42,6 +42,7 @@ public final class ResponseAnalyser {
 
   private final Sweep sweep;
   private final SweepFinder finder;
+  private final ResponseSpectrum spectrum;
   private final BandPower inversePower;
   private final ArrivalWindow window;
   private final LeadInNoise noise;
@@ -60,7 +61,7 @@ public final class ResponseAnalyser {
     InverseFilter inverse = new InverseFilter(sweep, played, fourier);
     inversePower = inverse.power();
     window = new ArrivalWindow(sweep);
-    ResponseSpectrum spectrum = new ResponseSpectrum(sweep, inverse, window);
+    spectrum = new ResponseSpectrum(sweep, inverse, window);
     finder = new SweepFinder(sweep, inverse, spectrum, head, fourier.length());
     noise = new LeadInNoise(sweep.rateHz());
     dropOuts = new DropOuts(sweep);
@@ -87,9 +88,54 @@ public final class ResponseAnalyser {
     SweepFinder.Found found = accepted(capture);
     double[] density = noiseDensity(capture, found);
     Response response = respond(capture, found, density);
-    Distortion distortion =
-        harmonics.measure(found.impulse(), found.peak(), response.level(), density);
-    return new WithDistortion(response, distortion);
+    return new WithDistortion(response, distortion(found, density));
+  }
+
+  /**
+   * Checks and analyses the electrical drive that was recorded beside one microphone or two.
+   *
+   * @param drive the channel that carries this analyser's stimulus as the unit received it
+   * @throws UnusableCapture as {@link #analyse}; the flaw is the drive's
+   */
+  public Drive drive(Samples drive) throws UnusableCapture {
+    SweepFinder.Found found = accepted(drive);
+    Curve signalToNoise = signalToNoise(noiseDensity(drive, found), found.response().power());
+    return new Drive(found.response(), signalToNoise, arrivalSeconds(found));
+  }
+
+  /**
+   * The response as microphone over drive: what amplifier, cable and source impedance do to the
+   * stimulus goes out of it. As {@code analyseAgainst(microphone, drive(drive))}.
+   *
+   * @throws UnusableCapture as {@link #analyse}, for either channel
+   */
+  public Response analyseAgainst(Samples microphone, Samples drive) throws UnusableCapture {
+    return analyseAgainst(microphone, drive(drive));
+  }
+
+  /**
+   * H = microphone/drive, bin by bin, both through the same window around their own arrivals; then
+   * power means as ever. Levels are dB re (microphone's full scale)/(drive's full scale); the delay
+   * is from the drive's arrival; the noise of both channels counts.
+   *
+   * @param microphone recorded in the same run as the drive, from the same first sample on
+   * @throws UnusableCapture as {@link #analyse}; the flaw is the microphone's
+   */
+  public Response analyseAgainst(Samples microphone, Drive drive) throws UnusableCapture {
+    SweepFinder.Found found = accepted(microphone);
+    return respond(microphone, found, noiseDensity(microphone, found), drive);
+  }
+
+  /**
+   * As {@link #analyseAgainst(Samples, Drive)}, with the harmonics of the microphone's channel re
+   * its own fundamental.
+   */
+  public WithDistortion analyseAgainstWithDistortion(Samples microphone, Drive drive)
+      throws UnusableCapture {
+    SweepFinder.Found found = accepted(microphone);
+    double[] density = noiseDensity(microphone, found);
+    Response response = respond(microphone, found, density, drive);
+    return new WithDistortion(response, distortion(found, density));
   }
 
   private SweepFinder.Found accepted(Samples capture) throws UnusableCapture {
@@ -106,7 +152,7 @@ public final class ResponseAnalyser {
 
   private Response respond(Samples capture, SweepFinder.Found found, double[] density) {
     ResponseSpectrum.Measured measured = found.response();
-    double arrival = (found.arrival() + measured.peakOffset()) / sweep.rateHz();
+    double arrival = arrivalSeconds(found);
     return new Response(
         measured.level(),
         measured.phaseDeg(),
@@ -114,6 +160,39 @@ public final class ResponseAnalyser {
         arrival,
         arrival - sweep.leadSeconds(),
         CaptureChecks.peak(capture.values()));
+  }
+
+  private Response respond(
+      Samples capture, SweepFinder.Found found, double[] density, Drive drive) {
+    ResponseSpectrum.Measured ratio = spectrum.ratio(found.response(), drive.response());
+    Curve own = signalToNoise(density, found.response().power());
+    double arrival = arrivalSeconds(found);
+    return new Response(
+        ratio.level(),
+        ratio.phaseDeg(),
+        together(own, drive.signalToNoise()),
+        arrival,
+        arrival - drive.arrivalSeconds(),
+        CaptureChecks.peak(capture.values()));
+  }
+
+  private Distortion distortion(SweepFinder.Found found, double[] density) {
+    return harmonics.measure(found.impulse(), found.peak(), found.response().level(), density);
+  }
+
+  private double arrivalSeconds(SweepFinder.Found found) {
+    return (found.arrival() + found.response().peakOffset()) / sweep.rateHz();
+  }
+
+  /** Relative noise powers of a quotient's two parts add. */
+  private static Curve together(Curve a, Curve b) {
+    double[] first = a.toArray();
+    double[] second = b.toArray();
+    double[] db = new double[Grid.POINTS];
+    for (int i = 0; i < db.length; i++) {
+      db[i] = -10 * Math.log10(Math.pow(10, -first[i] / 10) + Math.pow(10, -second[i] / 10));
+    }
+    return Curve.of(db);
   }
 
   private double[] noiseDensity(Samples capture, SweepFinder.Found found) {

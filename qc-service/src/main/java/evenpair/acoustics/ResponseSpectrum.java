@@ -1,5 +1,6 @@
 package evenpair.acoustics;
 
+import java.util.Arrays;
 import org.apache.commons.math3.complex.Complex;
 
 /** From the deconvolved impulse response to level and phase at the grid points. */
@@ -18,6 +19,8 @@ final class ResponseSpectrum {
   private static final double TOGETHER_SECONDS = 0.0025;
 
   private static final double TOGETHER_PERIODS = 1.5;
+
+  private static final Complex[] NO_CUT = noCut();
 
   private final Sweep sweep;
   private final Fourier fourier;
@@ -45,15 +48,34 @@ final class ResponseSpectrum {
    * @param phaseDeg relative to the interpolated peak, −180 … 180 degrees, NaN where absent
    * @param octavesTogether how many octaves between 100 Hz and 16 kHz arrive with the peak
    * @param peakOffset the interpolated peak's place less the peak's index, samples, −0.5 … 0.5
+   * @param packed the window's spectrum, the low cut still in it
    */
   record Measured(
-      Curve level, double[] power, double[] phaseDeg, double octavesTogether, double peakOffset) {}
+      Curve level,
+      double[] power,
+      double[] phaseDeg,
+      double octavesTogether,
+      double peakOffset,
+      double[] packed) {}
 
   Measured measure(double[] impulse, int peak) {
     double offset = peakOffset(impulse, peak);
     double[] packed = new double[fourier.length()];
     window.cut(impulse, peak, packed);
     fourier.forward(packed);
+    return measured(packed, offset, lowCut);
+  }
+
+  /**
+   * One response over another, bin by bin: the low cut, which is in both, goes out of itself. The
+   * phase is relative to the two arrivals.
+   */
+  Measured ratio(Measured over, Measured under) {
+    double[] packed = quotient(over.packed(), under.packed());
+    return measured(packed, over.peakOffset() - under.peakOffset(), NO_CUT);
+  }
+
+  private Measured measured(double[] packed, double offset, Complex[] cut) {
     double binHz = sweep.rateHz() / packed.length;
     BandPower bands = new BandPower(Fourier.power(packed), binHz);
     double[] level = new double[Grid.POINTS];
@@ -62,19 +84,34 @@ final class ResponseSpectrum {
     for (int i = 0; i < Grid.POINTS; i++) {
       power[i] =
           reached[i] ? present(bands.mean(Grid.lowerEdge(i), Grid.upperEdge(i))) : Double.NaN;
-      level[i] = 10 * Math.log10(power[i]) - 20 * Math.log10(lowCut[i].abs());
-      phase[i] = reached[i] ? phase(packed, i, Grid.hz(i) / binHz, offset) : Double.NaN;
+      level[i] = 10 * Math.log10(power[i]) - 20 * Math.log10(cut[i].abs());
+      phase[i] = reached[i] ? phase(packed, i, offset, cut[i]) : Double.NaN;
     }
-    return new Measured(Curve.of(level), power, phase, octavesTogether(packed, binHz), offset);
+    double together = octavesTogether(packed, binHz);
+    return new Measured(Curve.of(level), power, phase, together, offset, packed);
   }
 
-  private double phase(double[] packed, int i, double bin, double offset) {
+  /** Bins where nothing stands below the line carry nothing: only outside the sweep's range. */
+  private static double[] quotient(double[] over, double[] under) {
+    double[] result = new double[over.length];
+    for (int k = 2; k < over.length; k += 2) {
+      double power = under[k] * under[k] + under[k + 1] * under[k + 1];
+      if (power > 0) {
+        result[k] = (over[k] * under[k] + over[k + 1] * under[k + 1]) / power;
+        result[k + 1] = (over[k + 1] * under[k] - over[k] * under[k + 1]) / power;
+      }
+    }
+    return result;
+  }
+
+  private double phase(double[] packed, int i, double offset, Complex cut) {
+    double bin = Grid.hz(i) * packed.length / sweep.rateHz();
     int k = (int) bin;
     double rest = bin - k;
     double re = packed[2 * k] * (1 - rest) + packed[2 * k + 2] * rest;
     double im = packed[2 * k + 1] * (1 - rest) + packed[2 * k + 3] * rest;
     double turn = 2 * Math.PI * Grid.hz(i) / sweep.rateHz() * offset;
-    return Math.toDegrees(wrapped(Math.atan2(im, re) + turn - lowCut[i].getArgument()));
+    return Math.toDegrees(wrapped(Math.atan2(im, re) + turn - cut.getArgument()));
   }
 
   /** Power of exactly nothing has no level: absent. */
@@ -107,6 +144,12 @@ final class ResponseSpectrum {
       im += a * d - b * c;
     }
     return -Math.atan2(im, re) / (2 * Math.PI * binHz);
+  }
+
+  private static Complex[] noCut() {
+    Complex[] ones = new Complex[Grid.POINTS];
+    Arrays.fill(ones, Complex.ONE);
+    return ones;
   }
 
   private static double wrapped(double radians) {

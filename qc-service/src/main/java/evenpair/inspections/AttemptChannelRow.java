@@ -9,6 +9,8 @@ import jakarta.persistence.Embeddable;
 import jakarta.persistence.Table;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
 
 /** The curves of one channel of one attempt. Sealed: the table takes inserts only. */
 @Entity
@@ -24,6 +26,15 @@ class AttemptChannelRow {
   private float[] snrDb;
   private Double arrivalSeconds;
   private Double peak;
+  private float[] harmonicsDb;
+  private float[] harmonicFloorsDb;
+  private float[] highOrderDb;
+  private float[] highOrderFloorDb;
+  private Double idleDba;
+  private Double idleFloorDba;
+
+  @JdbcTypeCode(SqlTypes.JSON)
+  private String idleTones;
 
   protected AttemptChannelRow() {}
 
@@ -34,6 +45,17 @@ class AttemptChannelRow {
     this.snrDb = stored.snrDb();
     this.arrivalSeconds = stored.arrivalSeconds();
     this.peak = stored.peak();
+    if (stored.distortion() != null) {
+      this.harmonicsDb = stored.distortion().harmonicsDb();
+      this.harmonicFloorsDb = stored.distortion().floorsDb();
+      this.highOrderDb = stored.distortion().highOrderDb();
+      this.highOrderFloorDb = stored.distortion().highOrderFloorDb();
+    }
+    if (stored.idle() != null) {
+      this.idleDba = stored.idle().dba();
+      this.idleFloorDba = stored.idle().floorDba();
+      this.idleTones = RecordJson.write(stored.idle().tones());
+    }
   }
 
   UUID attemptId() {
@@ -45,6 +67,16 @@ class AttemptChannelRow {
   }
 
   StoredChannel stored() {
-    return new StoredChannel(levelDb, phaseDeg, snrDb, arrivalSeconds, peak);
+    return new StoredChannel(levelDb, phaseDeg, snrDb, arrivalSeconds, peak, distortion(), idle());
+  }
+
+  private StoredDistortion distortion() {
+    return harmonicsDb == null
+        ? null
+        : new StoredDistortion(harmonicsDb, harmonicFloorsDb, highOrderDb, highOrderFloorDb);
+  }
+
+  StoredIdle idle() {
+    return idleDba == null ? null : new StoredIdle(idleDba, idleFloorDba, RecordJson.readTones(idleTones));
   }
 }

@@ -1,5 +1,7 @@
 package evenpair.inspections;
 
+import evenpair.stations.Stations;
+import evenpair.tolerance.Channel;
 import jakarta.persistence.AttributeOverride;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
@@ -26,7 +28,20 @@ class AttemptRow {
 
   /** Which calibrations and which correction gave the level; null where there was none. */
   @Embeddable
-  record Chain(UUID leftMicrophoneId, UUID rightMicrophoneId, UUID outputId, UUID correctionId) {}
+  record Chain(UUID leftMicrophoneId, UUID rightMicrophoneId, UUID outputId, UUID correctionId) {
+    static Chain of(Stations.Chain chain) {
+      return new Chain(
+          microphone(chain, Channel.LEFT),
+          microphone(chain, Channel.RIGHT),
+          chain.output().map(Stations.Output::id).orElse(null),
+          chain.correction().map(Stations.Correction::id).orElse(null));
+    }
+
+    private static UUID microphone(Stations.Chain chain, Channel channel) {
+      Stations.Microphone microphone = chain.microphones().get(channel);
+      return microphone == null ? null : microphone.id();
+    }
+  }
 
   /** Who and what came with it. */
   @Embeddable
@@ -84,8 +99,8 @@ class AttemptRow {
     this.circumstances = circumstances;
     this.left = file(sent.left());
     this.right = file(sent.right());
-    this.idleLeftSha256 = sent.idleLeft().map(SentFile::sha256).orElse(null);
-    this.idleRightSha256 = sent.idleRight().map(SentFile::sha256).orElse(null);
+    this.idleLeftSha256 = sent.idleLeft().map(idle -> idle.file().sha256()).orElse(null);
+    this.idleRightSha256 = sent.idleRight().map(idle -> idle.file().sha256()).orElse(null);
     this.chain = chain;
     this.reasons = reasons;
   }
@@ -142,7 +157,7 @@ class AttemptRow {
     return chain;
   }
 
-  /** @return JSON as {@link ReasonJson} writes it */
+  /** @return JSON as {@link RecordJson} writes it */
   String reasons() {
     return reasons;
   }

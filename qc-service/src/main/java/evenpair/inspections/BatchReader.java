@@ -115,7 +115,7 @@ class BatchReader {
             row.getString(5),
             instant(row, 6),
             place,
-            views.of(ReasonJson.read(row.getString(11)), LocaleContextHolder.getLocale()));
+            views.of(RecordJson.read(row.getString(11)), LocaleContextHolder.getLocale()));
     return new Unit(view, row.getInt(7), row.getObject(8, UUID.class), number(row, 9), number(row, 10));
   }
 

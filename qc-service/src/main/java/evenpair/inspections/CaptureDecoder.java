@@ -5,6 +5,7 @@ import evenpair.captures.CurveReader;
 import evenpair.captures.UnreadableCapture;
 import evenpair.captures.WavAudio;
 import evenpair.captures.WavReader;
+import evenpair.inspections.SentChannel.Format;
 import evenpair.tolerance.Channel;
 import evenpair.web.Refusal;
 import java.util.Optional;
@@ -16,50 +17,56 @@ final class CaptureDecoder {
 
   /** @throws Refusal 422 for a file that cannot be decoded or has the wrong number of channels */
   static SentPair decode(SentParts parts) {
-    Optional<SentFile> idleLeft = parts.file("idleLeft").map(CaptureDecoder::requireMono);
-    Optional<SentFile> idleRight = parts.file("idleRight").map(CaptureDecoder::requireMono);
+    Optional<SentIdle> idleLeft = parts.file("idleLeft").map(CaptureDecoder::idle);
+    Optional<SentIdle> idleRight = parts.file("idleRight").map(CaptureDecoder::idle);
     Optional<SentFile> both = parts.file("both");
     if (both.isPresent()) {
-      return twoChannels(both.get(), idleLeft, idleRight);
+      return together(both.get(), idleLeft, idleRight);
     }
     SentChannel left = oneChannel(Channel.LEFT, parts.file("left").orElseThrow());
     SentChannel right = oneChannel(Channel.RIGHT, parts.file("right").orElseThrow());
-    return new SentPair(left, right, idleLeft, idleRight);
+    return new SentPair(left, right, Optional.empty(), idleLeft, idleRight);
   }
 
-  private static SentPair twoChannels(SentFile file, Optional<SentFile> idleLeft, Optional<SentFile> idleRight) {
+  /** Left, right, and in a third channel, if there is one, the electrical drive. */
+  private static SentPair together(SentFile file, Optional<SentIdle> idleLeft, Optional<SentIdle> idleRight) {
     if (file.curve()) {
       throw refusal("unsupported-part", file, "is a curve", "a two-channel WAV; send curves as 'left' and 'right'");
     }
     WavAudio audio = decoded(file, WavReader::read);
-    if (audio.channels().size() != 2) {
-      throw channels(file, audio, "two channels, left first; send one-channel files as 'left' and 'right'");
+    int count = audio.channels().size();
+    if (count != 2 && count != 3) {
+      throw channels(
+          file,
+          audio,
+          "two channels, left first, or three with the electrical drive last; send one-channel files as 'left' and 'right'");
     }
+    boolean driven = count == 3;
     return new SentPair(
-        side(Channel.LEFT, file, SentChannel.Format.WAV_LEFT_OF_TWO, audio.channels().get(0)),
-        side(Channel.RIGHT, file, SentChannel.Format.WAV_RIGHT_OF_TWO, audio.channels().get(1)),
+        side(Channel.LEFT, file, driven ? Format.WAV_LEFT_WITH_DRIVE : Format.WAV_LEFT_OF_TWO, audio.channels().get(0)),
+        side(Channel.RIGHT, file, driven ? Format.WAV_RIGHT_WITH_DRIVE : Format.WAV_RIGHT_OF_TWO, audio.channels().get(1)),
+        driven ? Optional.of(audio.channels().get(2)) : Optional.empty(),
         idleLeft,
         idleRight);
   }
 
-  private static SentChannel side(Channel channel, SentFile file, SentChannel.Format format, Samples samples) {
+  private static SentChannel side(Channel channel, SentFile file, Format format, Samples samples) {
     return new SentChannel(channel, file, format, new SentChannel.Recording(samples));
   }
 
   private static SentChannel oneChannel(Channel channel, SentFile file) {
     if (file.curve()) {
       var curve = decoded(file, CurveReader::read);
-      return new SentChannel(channel, file, SentChannel.Format.CURVE, new SentChannel.Finished(curve));
+      return new SentChannel(channel, file, Format.CURVE, new SentChannel.Finished(curve));
     }
-    return side(channel, file, SentChannel.Format.WAV, mono(file));
+    return side(channel, file, Format.WAV, mono(file));
   }
 
-  private static SentFile requireMono(SentFile file) {
+  private static SentIdle idle(SentFile file) {
     if (file.curve()) {
       throw refusal("unsupported-part", file, "is a curve", "a one-channel WAV of the idle noise");
     }
-    mono(file);
-    return file;
+    return new SentIdle(file, mono(file));
   }
 
   private static Samples mono(SentFile file) {

@@ -1,9 +1,8 @@
 package evenpair.inspections;
 
-import evenpair.products.Products.StoredLimitSet;
 import evenpair.tolerance.Judgement;
 import evenpair.tolerance.Reason;
-import evenpair.tolerance.ReasonKind;
+import evenpair.tolerance.SeatingSuspicion;
 import evenpair.tolerance.Verdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,67 +14,61 @@ import java.util.Optional;
  * @param outcome what the attempt itself came to
  * @param valid whether its curves take part in the mean
  * @param flaws why it is INVALID or RESEAT; empty otherwise
- * @param closing the judgement that closes the inspection, if it does
+ * @param closing what closes the inspection, if it does
  */
-record Course(Outcome outcome, boolean valid, List<Reason> flaws, Optional<Judgement> closing) {
+record Course(Outcome outcome, boolean valid, List<Reason> flaws, Optional<Closing> closing) {
   /**
-   * Each seating must hold by itself before it takes part; then all valid ones are judged together. From the stored floats
-   * only, so that judging them again gives the same.
-   *
-   * @param earlier the valid seatings before this one, in order
-   * @param triesBefore mountings before this one
+   * @param judgement final
+   * @param seatings the valid seatings it was made of; empty if the unit never sealed
    */
-  static Course of(Levelling.Levelled attempt, List<StoredPair> earlier, int triesBefore, StoredLimitSet limits) {
+  record Closing(Judgement judgement, List<StoredPair> seatings) {}
+
+  /**
+   * Each seating must hold by itself before it takes part: first its mounting, because a leak looks noisy too, then noise and
+   * data; then all valid ones are judged together. From the stored floats only, so that judging them again gives the same.
+   */
+  static Course of(Levelling.Levelled attempt, Prior prior, Judging judging) {
     if (attempt.curves().isEmpty() || !attempt.flaws().isEmpty()) {
       return invalid(attempt.flaws());
     }
     StoredPair pair = attempt.curves().get();
-    Judgement own = judge(List.of(pair), limits);
-    if (own.verdict() == Verdict.RESEAT) {
-      return unseated(own, triesBefore + 1 >= limits.set().seating().tries());
+    Mounting mounting = Mounting.of(pair, prior, judging);
+    if (!mounting.good()) {
+      return unseated(mounting);
     }
-    List<Reason> noise = NoiseCheck.reasons(pair, limits);
-    if (own.verdict() == Verdict.INVALID || !noise.isEmpty()) {
-      List<Reason> flaws = new ArrayList<>(own.verdict() == Verdict.INVALID ? own.reasons() : List.of());
-      flaws.addAll(noise);
+    Judgement own = judging.judge(List.of(pair));
+    List<Reason> flaws = new ArrayList<>(own.verdict() == Verdict.INVALID ? own.reasons() : List.of());
+    flaws.addAll(NoiseCheck.reasons(pair, judging.limits()));
+    if (!flaws.isEmpty()) {
       return invalid(flaws);
     }
-    List<StoredPair> all = new ArrayList<>(earlier);
+    List<StoredPair> all = new ArrayList<>(prior.valid());
     all.add(pair);
-    return all.size() < limits.set().seating().count()
-        ? new Course(Outcome.VALID, true, List.of(), Optional.empty())
-        : closed(all.size() == 1 ? own : judge(all, limits));
-  }
-
-  /** The one way from stored floats to a judgement: ingest, look-up and re-judging all come through here. */
-  static Judgement judge(List<StoredPair> seatings, StoredLimitSet limits) {
-    return limits.judge().judge(Combination.of(seatings));
+    if (all.size() < judging.set().seating().count()) {
+      return new Course(Outcome.VALID, true, List.of(), Optional.empty());
+    }
+    return closed(all.size() == 1 ? own : judging.judge(all), all);
   }
 
   private static Course invalid(List<Reason> flaws) {
     return new Course(Outcome.INVALID, false, flaws, Optional.empty());
   }
 
-  private static Course closed(Judgement judgement) {
+  private static Course closed(Judgement judgement, List<StoredPair> seatings) {
     return switch (judgement.verdict()) {
-      case PASS -> new Course(Outcome.PASS, true, List.of(), Optional.of(judgement));
-      case FAIL -> new Course(Outcome.FAIL, true, List.of(), Optional.of(judgement));
-      case RESEAT -> new Course(Outcome.RESEAT, false, judgement.reasons(), Optional.empty());
-      case INVALID -> invalid(judgement.reasons());
+      case PASS -> new Course(Outcome.PASS, true, List.of(), Optional.of(new Closing(judgement, seatings)));
+      case FAIL -> new Course(Outcome.FAIL, true, List.of(), Optional.of(new Closing(judgement, seatings)));
+      case RESEAT, INVALID -> invalid(judgement.reasons());
     };
   }
 
   /** A unit that never sealed in all its tries fails without margins; its curves stay out of every statistic. */
-  private static Course unseated(Judgement own, boolean lastTry) {
-    if (!lastTry) {
-      return new Course(Outcome.RESEAT, false, own.reasons(), Optional.empty());
+  private static Course unseated(Mounting mounting) {
+    if (mounting.sealed().isEmpty()) {
+      return new Course(Outcome.RESEAT, false, mounting.reasons(), Optional.empty());
     }
-    List<Reason> seal =
-        own.reasons().stream()
-            .map(reason -> Reason.of(ReasonKind.SEAL, reason.channel(), null, null))
-            .distinct()
-            .toList();
+    List<Reason> seal = mounting.sealed().stream().map(SeatingSuspicion::seal).distinct().toList();
     Judgement failed = new Judgement(Verdict.FAIL, seal, List.of(), null, null);
-    return new Course(Outcome.FAIL, false, own.reasons(), Optional.of(failed));
+    return new Course(Outcome.FAIL, false, mounting.reasons(), Optional.of(new Closing(failed, List.of())));
   }
 }

@@ -6,9 +6,9 @@ import evenpair.acoustics.Grid;
 import evenpair.acoustics.Smoothing;
 import evenpair.inspections.Inspections.JudgedCurves;
 import evenpair.inspections.Inspections.RegionSpan;
-import evenpair.products.Products;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.tolerance.Judgement;
+import evenpair.tolerance.MeasuredDistortion;
 import evenpair.tolerance.MeasuredPair;
 import java.util.List;
 import java.util.Optional;
@@ -18,31 +18,38 @@ import org.springframework.stereotype.Component;
 @Component
 class CurveDesk {
   private final InspectionFiles files;
-  private final Products products;
 
-  CurveDesk(InspectionFiles files, Products products) {
+  CurveDesk(InspectionFiles files) {
     this.files = files;
-    this.products = products;
   }
 
   /**
    * @param judged true: smoothed as judged; false: as stored
    * @return empty if no attempt was valid
    */
-  Optional<JudgedCurves> of(InspectionRow row, boolean judged) {
+  Optional<Drawn> of(InspectionRow row, boolean judged) {
     List<StoredPair> seatings = files.validSeatings(row.id());
-    return seatings.isEmpty()
-        ? Optional.empty()
-        : Optional.of(curves(seatings, products.limitSet(row.limitSetId()), judged));
+    if (seatings.isEmpty()) {
+      return Optional.empty();
+    }
+    MeasuredPair mean = Combination.of(seatings);
+    return Optional.of(
+        new Drawn(curves(seatings, files.judging(row), judged), mean.left().distortion(), mean.right().distortion()));
   }
 
-  private static JudgedCurves curves(List<StoredPair> seatings, StoredLimitSet limits, boolean judged) {
+  /**
+   * @param left distortion; empty for a finished curve
+   */
+  record Drawn(JudgedCurves curves, Optional<MeasuredDistortion> left, Optional<MeasuredDistortion> right) {}
+
+  private static JudgedCurves curves(List<StoredPair> seatings, Judging judging, boolean judged) {
+    StoredLimitSet limits = judging.limits();
     Smoothing smoothing = judged ? limits.set().smoothing() : Smoothing.NONE;
     MeasuredPair mean = Combination.of(seatings);
     Curve left = smoothing.apply(mean.left().level());
     Curve right = smoothing.apply(mean.right().level());
     Curve golden = smoothing.apply(limits.golden().level());
-    Judgement judgement = Course.judge(seatings, limits);
+    Judgement judgement = judging.judge(seatings);
     LimitLines lines = LimitLines.of(limits.set().regions());
     Band specified = limits.set().earSimulator().specifiedRange();
     return new JudgedCurves(

@@ -1,9 +1,11 @@
 package evenpair.inspections;
 
+import evenpair.acoustics.IdleNoise;
 import evenpair.captures.Stimuli.Stimulus;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.Reason;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -12,10 +14,18 @@ import java.util.stream.Stream;
  *
  * @param stimulus empty if both channels are finished curves
  * @param together what is wrong with the two of them as a pair
+ * @param idle idle noise by channel, re full scale; a channel without a usable idle recording is missing
  */
-record HeardPair(Heard left, Heard right, Optional<Stimulus> stimulus, List<Reason> together) {
+record HeardPair(
+    Heard left, Heard right, Optional<Stimulus> stimulus, List<Reason> together, Map<Channel, IdleNoise> idle) {
   HeardPair {
     together = List.copyOf(together);
+    idle = Map.copyOf(idle);
+  }
+
+  /** A pair without idle recordings. */
+  HeardPair(Heard left, Heard right, Optional<Stimulus> stimulus, List<Reason> together) {
+    this(left, right, stimulus, together, Map.of());
   }
 
   Heard of(Channel channel) {

@@ -1,6 +1,10 @@
 package evenpair.inspections;
 
+import evenpair.acoustics.Drive;
+import evenpair.acoustics.Grid;
+import evenpair.acoustics.Response;
 import evenpair.acoustics.ResponseAnalyser;
+import evenpair.acoustics.ResponseAnalyser.WithDistortion;
 import evenpair.acoustics.Samples;
 import evenpair.acoustics.UnusableCapture;
 import evenpair.captures.Stimuli;
@@ -9,6 +13,7 @@ import evenpair.tolerance.Channel;
 import evenpair.tolerance.Reason;
 import evenpair.tolerance.ReasonKind;
 import evenpair.web.Refusal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -17,6 +22,8 @@ import org.springframework.stereotype.Component;
 /** The signal processing of one seating: recordings become responses. The slow part of an attempt; needs no database. */
 @Component
 class Hearing {
+  private static final double DRIVE_REFERENCE_HZ = 1000;
+
   private final Stimuli stimuli;
 
   Hearing(Stimuli stimuli) {
@@ -29,10 +36,58 @@ class Hearing {
    */
   HeardPair hear(SentPair pair, Optional<String> stimulusName) {
     Optional<Stimulus> stimulus = stimulus(pair, stimulusName);
-    Heard left = heard(pair.left(), stimulus);
-    Heard right = heard(pair.right(), stimulus);
-    List<Reason> together = silent(left) || silent(right) ? List.of() : PairFlaws.of(pair);
-    return new HeardPair(left, right, stimulus, together);
+    List<Reason> together = new ArrayList<>();
+    Ear ear = stimulus.map(s -> ear(s, pair, together)).orElse(Ear.DEAF);
+    Heard left = heard(pair.left(), ear);
+    Heard right = heard(pair.right(), ear);
+    if (!silent(left) && !silent(right)) {
+      together.addAll(PairFlaws.of(pair));
+    }
+    return new HeardPair(left, right, stimulus, together, IdleHearing.of(pair));
+  }
+
+  /** Turns one recording into response and distortion. */
+  private interface Ear {
+    Ear DEAF =
+        samples -> {
+          throw new IllegalStateException("a recording without a stimulus");
+        };
+
+    WithDistortion listen(Samples samples) throws UnusableCapture;
+  }
+
+  /**
+   * With the drive recorded beside it a response is microphone over drive. The drive's own gain is not known, only its shape is:
+   * it is taken re its level at 1 kHz, where the output calibration says how many volts full scale is.
+   *
+   * @param flaws takes what is wrong with the drive's channel; the microphones are then heard without it
+   */
+  private Ear ear(Stimulus stimulus, SentPair pair, List<Reason> flaws) {
+    ResponseAnalyser analyser = stimuli.analyser(stimulus);
+    if (pair.drive().isEmpty()) {
+      return analyser::analyseWithDistortion;
+    }
+    try {
+      Drive drive = analyser.drive(pair.drive().get());
+      double gainDb = drive.level().at(Grid.nearest(DRIVE_REFERENCE_HZ));
+      return samples -> scaled(analyser.analyseAgainstWithDistortion(samples, drive), gainDb);
+    } catch (UnusableCapture e) {
+      flaws.add(reason(null, e));
+      return analyser::analyseWithDistortion;
+    }
+  }
+
+  private static WithDistortion scaled(WithDistortion heard, double gainDb) {
+    Response response = heard.response();
+    Response scaled =
+        new Response(
+            response.level().plus(gainDb),
+            response.phaseDeg(),
+            response.signalToNoise(),
+            response.arrivalSeconds(),
+            response.delaySeconds(),
+            response.peak());
+    return new WithDistortion(scaled, heard.distortion());
   }
 
   private Optional<Stimulus> stimulus(SentPair pair, Optional<String> name) {
@@ -80,13 +135,13 @@ class Hearing {
     }
   }
 
-  private Heard heard(SentChannel channel, Optional<Stimulus> stimulus) {
+  private static Heard heard(SentChannel channel, Ear ear) {
     if (channel.sound() instanceof SentChannel.Finished finished) {
       return new Heard.Finished(finished.curve());
     }
-    ResponseAnalyser analyser = stimuli.analyser(stimulus.orElseThrow());
     try {
-      return new Heard.Clear(analyser.analyse(samples(channel)));
+      WithDistortion heard = ear.listen(samples(channel));
+      return new Heard.Clear(heard.response(), heard.distortion());
     } catch (UnusableCapture e) {
       return new Heard.Flawed(reason(channel.channel(), e));
     }

@@ -2,7 +2,9 @@ package evenpair.inspections;
 
 import evenpair.products.Products;
 import evenpair.products.Products.Product;
+import evenpair.products.Products.StoredLimitSet;
 import evenpair.tolerance.Channel;
+import evenpair.tolerance.Reason;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -86,8 +88,36 @@ class InspectionFiles {
 
   /** @return the stored curves of the valid attempts, in order of their numbers */
   List<StoredPair> validSeatings(UUID inspection) {
-    List<AttemptRow> valid =
-        attempts.findByInspectionIdOrderByNumber(inspection).stream().filter(AttemptRow::valid).toList();
+    return seatings(attempts.findByInspectionIdOrderByNumber(inspection));
+  }
+
+  /** @return what the inspection was judged by, exactly; while it is open, its limit set alone */
+  Judging judging(InspectionRow row) {
+    StoredLimitSet limits = products.limitSet(row.limitSetId());
+    return verdicts
+        .findByInspectionId(row.id())
+        .map(
+            verdict ->
+                new Judging(
+                    limits,
+                    verdict.uncertainty(),
+                    verdict.comparedLimitSetIds().stream().map(products::limitSet).toList()))
+        .orElseGet(() -> new Judging(limits, Optional.empty(), List.of()));
+  }
+
+  /** @return what an open inspection has seen so far */
+  Prior prior(UUID inspection) {
+    List<AttemptRow> all = attempts.findByInspectionIdOrderByNumber(inspection);
+    List<List<Reason>> unseated =
+        all.stream()
+            .filter(attempt -> attempt.outcome() == Outcome.RESEAT)
+            .map(attempt -> RecordJson.read(attempt.reasons()))
+            .toList();
+    return new Prior(seatings(all), unseated);
+  }
+
+  private List<StoredPair> seatings(List<AttemptRow> ofInspection) {
+    List<AttemptRow> valid = ofInspection.stream().filter(AttemptRow::valid).toList();
     Map<UUID, Map<Channel, StoredChannel>> curves = new LinkedHashMap<>();
     for (AttemptChannelRow row : channels.findByKeyAttemptIdIn(valid.stream().map(AttemptRow::id).toList())) {
       curves.computeIfAbsent(row.attemptId(), id -> new LinkedHashMap<>()).put(row.channel(), row.stored());

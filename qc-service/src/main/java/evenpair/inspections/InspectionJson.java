@@ -8,7 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 
-/** The JSON of an inspection. In lists {@code regions} and {@code attempts} are left out. */
+/** The JSON of an inspection. In lists {@code regions}, {@code attempts} and {@code idleNoise} are left out. */
 @Schema(name = "Inspection")
 record InspectionJson(
     UUID id,
@@ -22,6 +22,7 @@ record InspectionJson(
     @Schema(example = "production") String occasion,
     @Schema(description = "open, closed or abandoned", example = "closed") String state,
     @Schema(description = "PASS or FAIL once closed, else null", example = "PASS") String verdict,
+    @Schema(description = "true: by a guarded rule, a result lies inside the guard band") boolean conditional,
     @Schema(description = "PASS, FAIL, RESEAT or INVALID; null after a good seating when more are wanted", example = "PASS")
         String lastAttempt,
     @Schema(description = "done, reseat or another-seating", example = "done") String next,
@@ -35,14 +36,36 @@ record InspectionJson(
     List<ReasonView> reasons,
     @JsonInclude(JsonInclude.Include.NON_NULL) List<RegionView> regions,
     @JsonInclude(JsonInclude.Include.NON_NULL) List<Attempt> attempts,
+    @JsonInclude(JsonInclude.Include.NON_NULL) IdleNoise idleNoise,
     Unit unit,
     Links links) {
 
   @Schema(name = "LimitSetReference")
   record LimitSet(int version, String digest) {}
 
-  /** @param tries mountings so far @param allowed mountings allowed */
-  record Seatings(int valid, int wanted, int tries, int allowed) {}
+  /**
+   * @param tries mountings so far
+   * @param allowed mountings allowed
+   * @param spreadDb how far the valid seatings lie apart, by region and channel; empty for one seating or while open
+   */
+  record Seatings(int valid, int wanted, int tries, int allowed, List<SpreadView> spreadDb) {}
+
+  @Schema(name = "SeatingSpread", description = "largest difference between the valid seatings in a region, dB, and where")
+  record SpreadView(String region, String channel, double db, double atHz) {}
+
+  @Schema(name = "IdleNoise", description = "by channel; null without a usable idle recording")
+  record IdleNoise(ChannelNoise left, ChannelNoise right) {}
+
+  /** @param floorDba the station's own; null if it was never measured */
+  @Schema(name = "ChannelIdleNoise")
+  record ChannelNoise(
+      @Schema(description = "A-weighted, dB re 20 µPa") double dba, Double floorDba, List<NoiseTone> tones) {}
+
+  @Schema(name = "IdleNoiseTone")
+  record NoiseTone(
+      double hz,
+      @Schema(description = "dB above the median of its ± 1/3 octave") double levelDb,
+      @Schema(description = "true: where USB frames sound, a multiple of 1 kHz") boolean usbFrame) {}
 
   record Attempt(
       int number,
@@ -54,6 +77,8 @@ record InspectionJson(
       String stimulus,
       File left,
       File right,
+      @Schema(description = "of the idle recording, null if none was sent") String idleLeftSha256,
+      String idleRightSha256,
       List<ReasonView> reasons) {}
 
   @Schema(name = "CaptureFile")

@@ -11,24 +11,30 @@ import org.springframework.web.util.UriComponentsBuilder;
 @Component
 class InspectionJsons {
   private final ReasonViews views;
+  private final IdleNoises noises;
 
-  InspectionJsons(ReasonViews views) {
+  InspectionJsons(ReasonViews views, IdleNoises noises) {
     this.views = views;
+    this.noises = noises;
   }
 
   /** @return with regions and attempts */
   InspectionJson whole(InspectionFile file, Locale locale) {
-    List<Attempt> attempts = file.attempts().stream().map(attempt -> attempt(attempt, locale)).toList();
-    return json(file, ReasonViews.regions(file.regions()), attempts, locale);
+    List<Attempt> attempts = file.attempts().stream().map(attempt -> attempt(file, attempt, locale)).toList();
+    return json(file, ReasonViews.regions(file.regions()), attempts, noises.of(file), locale);
   }
 
   /** @return as lists carry it */
   InspectionJson summary(InspectionFile file, Locale locale) {
-    return json(file, null, null, locale);
+    return json(file, null, null, null, locale);
   }
 
   private InspectionJson json(
-      InspectionFile file, List<Inspections.RegionView> regions, List<Attempt> attempts, Locale locale) {
+      InspectionFile file,
+      List<Inspections.RegionView> regions,
+      List<Attempt> attempts,
+      InspectionJson.IdleNoise noise,
+      Locale locale) {
     InspectionRow row = file.row();
     return new InspectionJson(
         row.id(),
@@ -42,6 +48,7 @@ class InspectionJsons {
         row.occasion().word(),
         row.state().word(),
         name(row.verdict()),
+        file.conditional(),
         lastAttempt(row),
         row.next(),
         new InspectionJson.LimitSet(row.limitSetVersion(), row.limitSetDigest()),
@@ -50,15 +57,26 @@ class InspectionJsons {
         row.closedAt(),
         row.abandonedBecause() == null ? null : row.abandonedBecause().word(),
         row.softwareVersion(),
-        new InspectionJson.Seatings(row.validSeatings(), row.seatingsWanted(), row.tries(), row.triesAllowed()),
-        views.of(file.reasons(), locale),
+        seatings(file),
+        views.of(file, locale),
         regions,
         attempts,
+        noise,
         unit(file.unit()),
         links(row));
   }
 
-  private Attempt attempt(AttemptRow row, Locale locale) {
+  private static InspectionJson.Seatings seatings(InspectionFile file) {
+    InspectionRow row = file.row();
+    List<InspectionJson.SpreadView> spread =
+        file.verdict().map(VerdictRow::spread).orElse(List.of()).stream()
+            .map(s -> new InspectionJson.SpreadView(s.region(), s.channel().word(), s.db(), s.atHz()))
+            .toList();
+    return new InspectionJson.Seatings(
+        row.validSeatings(), row.seatingsWanted(), row.tries(), row.triesAllowed(), spread);
+  }
+
+  private Attempt attempt(InspectionFile file, AttemptRow row, Locale locale) {
     AttemptRow.Circumstances with = row.circumstances();
     return new Attempt(
         row.number(),
@@ -70,7 +88,9 @@ class InspectionJsons {
         with.stimulus(),
         new File(row.left().sha256(), row.left().bytes()),
         new File(row.right().sha256(), row.right().bytes()),
-        views.of(ReasonJson.read(row.reasons()), locale));
+        row.idleLeftSha256(),
+        row.idleRightSha256(),
+        views.of(file, row, locale));
   }
 
   static InspectionJson.Unit unit(UnitVerdict unit) {

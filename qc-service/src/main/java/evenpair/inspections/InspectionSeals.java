@@ -41,6 +41,7 @@ class InspectionSeals {
       String stimulus,
       Map<String, String> captures,
       Map<String, String> curves,
+      Map<String, StoredIdle> idleNoise,
       AttemptRow.Chain chain,
       List<Reason> reasons,
       String softwareVersion) {}
@@ -62,6 +63,10 @@ class InspectionSeals {
       Double rightAlignmentDb,
       List<Reason> reasons,
       List<RegionResult> regions,
+      boolean conditional,
+      Map<String, Object> uncertainty,
+      List<UUID> compared,
+      List<Spread> spread,
       String softwareVersion) {}
 
   private record AbandonedEntry(UUID inspection, String serial, String reason, UUID operator, Instant at) {}
@@ -85,12 +90,13 @@ class InspectionSeals {
             with.stimulus(),
             captures(row),
             curves.map(InspectionSeals::curves).orElse(Map.of()),
+            curves.map(InspectionSeals::idle).orElse(Map.of()),
             row.chain(),
             reasons,
             with.softwareVersion()));
   }
 
-  UUID closed(InspectionRow row, Judgement judgement) {
+  UUID closed(InspectionRow row, Judgement judgement, Basis basis) {
     return ledger.append(
         CLOSED,
         row.id(),
@@ -111,6 +117,10 @@ class InspectionSeals {
             judgement.rightLevelDb(),
             judgement.reasons(),
             judgement.results(),
+            judgement.conditional(),
+            basis.uncertainty().map(InspectionSeals::uncertainty).orElse(Map.of()),
+            basis.compared(),
+            basis.spread(),
             row.softwareVersion()));
   }
 
@@ -135,18 +145,48 @@ class InspectionSeals {
     return digests;
   }
 
+  private static Map<String, Object> uncertainty(UsedUncertainty used) {
+    Map<String, Object> sealed = new LinkedHashMap<>();
+    sealed.put("studies", used.studies());
+    sealed.put("levelDb", Digests.ofCurve(used.levelDb()));
+    sealed.put("matchDb", Digests.ofCurve(used.matchDb()));
+    sealed.put("offsetDb", used.offsetDb());
+    sealed.put("balanceDb", used.balanceDb());
+    return sealed;
+  }
+
   private static Map<String, String> curves(StoredPair pair) {
     Map<String, String> digests = new LinkedHashMap<>();
     for (Channel channel : Channel.values()) {
+      String side = channel.word();
       StoredChannel stored = pair.of(channel);
-      digests.put(channel.word() + "LevelDb", Digests.ofCurve(stored.levelDb()));
-      if (stored.phaseDeg() != null) {
-        digests.put(channel.word() + "PhaseDeg", Digests.ofCurve(stored.phaseDeg()));
-      }
-      if (stored.snrDb() != null) {
-        digests.put(channel.word() + "SnrDb", Digests.ofCurve(stored.snrDb()));
+      put(digests, side + "LevelDb", stored.levelDb());
+      put(digests, side + "PhaseDeg", stored.phaseDeg());
+      put(digests, side + "SnrDb", stored.snrDb());
+      StoredDistortion distortion = stored.distortion();
+      if (distortion != null) {
+        put(digests, side + "HarmonicsDb", distortion.harmonicsDb());
+        put(digests, side + "HarmonicFloorsDb", distortion.floorsDb());
+        put(digests, side + "HighOrderDb", distortion.highOrderDb());
+        put(digests, side + "HighOrderFloorDb", distortion.highOrderFloorDb());
       }
     }
     return digests;
+  }
+
+  private static void put(Map<String, String> digests, String name, float[] curve) {
+    if (curve != null) {
+      digests.put(name, Digests.ofCurve(curve));
+    }
+  }
+
+  private static Map<String, StoredIdle> idle(StoredPair pair) {
+    Map<String, StoredIdle> idle = new LinkedHashMap<>();
+    for (Channel channel : Channel.values()) {
+      if (pair.of(channel).idle() != null) {
+        idle.put(channel.word(), pair.of(channel).idle());
+      }
+    }
+    return idle;
   }
 }

@@ -32,6 +32,7 @@ public interface Inspections {
    * @param lastAttempt PASS, FAIL, RESEAT, INVALID, or null
    * @param next done, reseat, another-seating
    * @param unitVerdict PASS, FAIL or INCOMPLETE over the tunings that the product requires
+   * @param conditional true: by a guarded rule, a result lies inside the guard band
    */
   record Inspection(
       UUID id,
@@ -57,17 +58,80 @@ public interface Inspections {
       List<AttemptSummary> attempts,
       List<ReasonView> reasons,
       List<RegionView> regions,
-      String unitVerdict) {}
+      String unitVerdict,
+      boolean conditional) {}
 
   record AttemptSummary(int number, int seating, String outcome, Instant measuredAt, String leftSha256, String rightSha256) {}
 
-  /** A reason as JSON carries it; the sentence is in the language asked for. */
+  /**
+   * A reason as JSON carries it; the sentence is in the language asked for.
+   *
+   * @param measuredDb in dB, percent or dB(A), as the kind has it
+   * @param otherTuning the tuning that it sounds like, or whose recordings came again; else null
+   */
   record ReasonView(
-      String kind, String channel, String region, Double frequencyHz, Double measuredDb, Double limitDb, List<String> alsoRegions, String text) {}
+      String kind,
+      String channel,
+      String region,
+      Double frequencyHz,
+      Double measuredDb,
+      Double limitDb,
+      List<String> alsoRegions,
+      String text,
+      String otherTuning) {
+    /** A reason that names no other tuning. */
+    public ReasonView(
+        String kind,
+        String channel,
+        String region,
+        Double frequencyHz,
+        Double measuredDb,
+        Double limitDb,
+        List<String> alsoRegions,
+        String text) {
+      this(kind, channel, region, frequencyHz, measuredDb, limitDb, alsoRegions, text, null);
+    }
+  }
 
-  /** One check in one region; {@code judged} false means "not judged" and null numbers. */
+  /**
+   * One check in one region; {@code judged} false means "not judged" and null numbers.
+   *
+   * @param state pass, conditional-pass, conditional-fail, fail or not-judged
+   * @param unit of the numbers: dB, % or dB(A)
+   * @param guardDb guard band w in dB; null under simple acceptance
+   */
   record RegionView(
-      String name, String check, String channel, boolean judged, Double marginDb, Double atHz, Double measuredDb, Double limitDb) {}
+      String name,
+      String check,
+      String channel,
+      boolean judged,
+      Double marginDb,
+      Double atHz,
+      Double measuredDb,
+      Double limitDb,
+      String state,
+      String unit,
+      Double guardDb) {
+    /** A row in dB under simple acceptance. */
+    public RegionView(
+        String name,
+        String check,
+        String channel,
+        boolean judged,
+        Double marginDb,
+        Double atHz,
+        Double measuredDb,
+        Double limitDb) {
+      this(name, check, channel, judged, marginDb, atHz, measuredDb, limitDb, simply(judged, marginDb), "dB", null);
+    }
+
+    private static String simply(boolean judged, Double marginDb) {
+      if (!judged) {
+        return "not-judged";
+      }
+      return marginDb == null || marginDb >= 0 ? "pass" : "fail";
+    }
+  }
 
   /**
    * All arrays have 241 values on the grid; NaN where absent or without a limit. Levels in dB SPL, the rest in dB.

@@ -5,11 +5,14 @@ import evenpair.products.Products;
 import evenpair.products.Products.Product;
 import evenpair.stations.Stations;
 import evenpair.stations.Stations.Chain;
+import evenpair.tolerance.Channel;
 import evenpair.web.Refusal;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -53,7 +56,7 @@ class Intake {
     requireSerialOfProduct(submission, product);
     Instant receivedAt = clock.instant();
     Instant measuredAt = measuredAt(submission, receivedAt);
-    Chain chain = chain(submission, measuredAt);
+    Surroundings surroundings = surroundings(submission, measuredAt);
     String digest = RequestDigest.of(parts);
     Optional<Answer> answered = key.flatMap(k -> answered(submission.station(), k, digest));
     if (answered.isPresent()) {
@@ -63,7 +66,7 @@ class Intake {
     HeardPair heard = hearing.hear(sent, submission.stimulus());
     return record(
         new PreparedAttempt(
-            submission, sent, heard, product, chain, measuredAt, receivedAt, key, digest, locale));
+            submission, sent, heard, product, surroundings, receivedAt, key, digest, locale));
   }
 
   private Answer record(PreparedAttempt attempt) {
@@ -127,9 +130,15 @@ class Intake {
     return measuredAt;
   }
 
-  private Chain chain(Submission submission, Instant at) {
-    return stations
-        .chainAt(submission.station(), at)
-        .orElseThrow(() -> unknown("station", submission.station(), stations.names()));
+  private Surroundings surroundings(Submission submission, Instant at) {
+    String station = submission.station();
+    Chain chain =
+        stations.chainAt(station, at).orElseThrow(() -> unknown("station", station, stations.names()));
+    Map<Channel, Double> floors = new EnumMap<>(Channel.class);
+    for (Channel channel : Channel.values()) {
+      stations.idleFloorDba(station, channel, at).ifPresent(dba -> floors.put(channel, dba));
+    }
+    return new Surroundings(
+        chain, at, stations.blockedAt(station, submission.product(), submission.tuning(), at), floors);
   }
 }

@@ -1,7 +1,6 @@
 package evenpair.inspections;
 
 import evenpair.products.Products.Product;
-import evenpair.stations.Stations.Chain;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
@@ -9,7 +8,7 @@ import java.util.Optional;
 /**
  * A request with everything looked up and computed that needs no transaction.
  *
- * @param chain the station's calibrations and correction at the time of measurement
+ * @param surroundings what the station was worth at the time of measurement
  * @param key Idempotency-Key, if one was sent
  * @param requestDigest see {@link RequestDigest}
  */
@@ -18,9 +17,12 @@ record PreparedAttempt(
     SentPair sent,
     HeardPair heard,
     Product product,
-    Chain chain,
-    Instant measuredAt,
+    Surroundings surroundings,
     Instant receivedAt,
     Optional<String> key,
     String requestDigest,
-    Locale locale) {}
+    Locale locale) {
+  Instant measuredAt() {
+    return surroundings.measuredAt();
+  }
+}

@@ -109,37 +109,33 @@ class RecordController {
   }
 
   @GetMapping("/api/inspections/{id}/captures/{attempt}/{side}")
-  @Operation(summary = "The original bytes of a capture", description = "Exactly as sent; a two-channel file is the same for both sides.")
+  @Operation(summary = "The original bytes of a capture", description = "Exactly as sent; a file with both channels is the same for both sides.")
   @ApiResponse(responseCode = "200", content = @Content(schema = @Schema(type = "string", format = "binary")))
   public ResponseEntity<InputStreamResource> capture(
       @PathVariable UUID id,
       @Parameter(description = "1 upwards") @PathVariable int attempt,
-      @Parameter(description = "left or right") @PathVariable String side) {
+      @Parameter(description = "left, right, idle-left or idle-right") @PathVariable String side) {
     AttemptRow row =
         attempts
             .findByInspectionIdAndNumber(id, attempt)
             .orElseThrow(() -> new Refusal(404, "unknown-attempt", "There is no attempt " + attempt + " of inspection " + id + "."));
-    AttemptRow.File file =
-        switch (side) {
-          case "left" -> row.left();
-          case "right" -> row.right();
-          default -> throw new Refusal(404, "unknown-side", "There is no side '" + side + "'.").with("choices", List.of("left", "right"));
-        };
-    return bytes(file, id + "-" + attempt + "-" + side);
+    return bytes(CaptureFiles.of(row, side), id + "-" + attempt + "-" + side);
   }
 
-  private ResponseEntity<InputStreamResource> bytes(AttemptRow.File file, String name) {
-    boolean curve = file.format() == SentChannel.Format.CURVE;
+  private ResponseEntity<InputStreamResource> bytes(CaptureFiles.Kept file, String name) {
     try {
-      return ResponseEntity.ok()
-          .contentType(curve ? MediaType.valueOf("text/csv") : MediaType.valueOf("audio/wav"))
-          .contentLength(file.bytes())
-          .eTag('"' + file.sha256() + '"')
-          .cacheControl(CacheControl.noCache())
-          .header(
-              "Content-Disposition",
-              ContentDisposition.attachment().filename(name + (curve ? ".csv" : ".wav")).build().toString())
-          .body(new InputStreamResource(captures.open(file.sha256())));
+      ResponseEntity.BodyBuilder answer =
+          ResponseEntity.ok()
+              .contentType(file.curve() ? MediaType.valueOf("text/csv") : MediaType.valueOf("audio/wav"))
+              .eTag('"' + file.sha256() + '"')
+              .cacheControl(CacheControl.noCache())
+              .header(
+                  "Content-Disposition",
+                  ContentDisposition.attachment().filename(name + (file.curve() ? ".csv" : ".wav")).build().toString());
+      if (file.bytes() != null) {
+        answer.contentLength(file.bytes());
+      }
+      return answer.body(new InputStreamResource(captures.open(file.sha256())));
     } catch (IOException e) {
       throw new Refusal(
           410, "capture-gone", "The file " + file.sha256() + " is not in the capture store any more; restore it from a backup.");

@@ -7,7 +7,7 @@ import evenpair.tolerance.Channel;
 /**
  * One channel of a pair as sent and decoded.
  *
- * @param file the bytes exactly as sent; the same for both channels of a two-channel file
+ * @param file the bytes exactly as sent; the same for both channels of one file
  */
 record SentChannel(Channel channel, SentFile file, Format format, Sound sound) {
   /** What the file is, so that its bytes can be read again the same way. */
@@ -15,6 +15,8 @@ record SentChannel(Channel channel, SentFile file, Format format, Sound sound) {
     WAV,
     WAV_LEFT_OF_TWO,
     WAV_RIGHT_OF_TWO,
+    WAV_LEFT_WITH_DRIVE,
+    WAV_RIGHT_WITH_DRIVE,
     CURVE
   }
 

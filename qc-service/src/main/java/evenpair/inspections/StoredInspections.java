@@ -39,7 +39,7 @@ class StoredInspections implements Inspections {
 
   @Override
   public Optional<JudgedCurves> curves(UUID id) {
-    return rows.findById(id).flatMap(row -> curves.of(row, true));
+    return rows.findById(id).flatMap(row -> curves.of(row, true)).map(CurveDesk.Drawn::curves);
   }
 
   @Override
@@ -77,9 +77,10 @@ class StoredInspections implements Inspections {
         row.closedAt(),
         row.softwareVersion(),
         file.attempts().stream().map(StoredInspections::plain).toList(),
-        views.of(file.reasons(), locale),
+        views.of(file, locale),
         ReasonViews.regions(file.regions()),
-        file.unit().verdict());
+        file.unit().verdict(),
+        file.conditional());
   }
 
   private static AttemptSummary plain(AttemptRow row) {

@@ -7,6 +7,8 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.hibernate.annotations.JdbcTypeCode;
@@ -32,21 +34,44 @@ class VerdictRow {
   @JdbcTypeCode(SqlTypes.JSON)
   private String regions;
 
+  private boolean conditional;
+  private UUID[] uncertaintyStudyIds;
+  private float[] levelUDb;
+  private float[] matchUDb;
+  private Double offsetUDb;
+  private Double balanceUDb;
+  private UUID[] comparedLimitSetIds;
+
+  @JdbcTypeCode(SqlTypes.JSON)
+  private String spread;
+
   private UUID ledgerEntryId;
   private String softwareVersion;
 
   protected VerdictRow() {}
 
-  VerdictRow(InspectionRow inspection, Judgement judgement, UUID ledgerEntryId, String softwareVersion) {
+  VerdictRow(InspectionRow inspection, Judgement judgement, Basis basis, UUID ledgerEntryId, String softwareVersion) {
     this.inspectionId = inspection.id();
     this.verdict = inspection.verdict();
     this.judgedAt = inspection.closedAt();
     this.leftAlignmentDb = judgement.leftLevelDb();
     this.rightAlignmentDb = judgement.rightLevelDb();
-    this.reasons = ReasonJson.write(judgement.reasons());
-    this.regions = ReasonJson.writeRegions(judgement.results());
+    this.reasons = RecordJson.write(judgement.reasons());
+    this.regions = RecordJson.write(judgement.results());
+    this.conditional = judgement.conditional();
+    basis.uncertainty().ifPresent(this::remember);
+    this.comparedLimitSetIds = basis.compared().toArray(UUID[]::new);
+    this.spread = RecordJson.write(basis.spread());
     this.ledgerEntryId = ledgerEntryId;
     this.softwareVersion = softwareVersion;
+  }
+
+  private void remember(UsedUncertainty used) {
+    this.uncertaintyStudyIds = used.studies().toArray(UUID[]::new);
+    this.levelUDb = used.levelDb();
+    this.matchUDb = used.matchDb();
+    this.offsetUDb = used.offsetDb();
+    this.balanceUDb = used.balanceDb();
   }
 
   UUID inspectionId() {
@@ -75,5 +100,24 @@ class VerdictRow {
 
   UUID ledgerEntryId() {
     return ledgerEntryId;
+  }
+
+  boolean conditional() {
+    return conditional;
+  }
+
+  /** @return empty for simple acceptance */
+  Optional<UsedUncertainty> uncertainty() {
+    return uncertaintyStudyIds == null
+        ? Optional.empty()
+        : Optional.of(new UsedUncertainty(List.of(uncertaintyStudyIds), levelUDb, matchUDb, offsetUDb, balanceUDb));
+  }
+
+  List<UUID> comparedLimitSetIds() {
+    return List.of(comparedLimitSetIds);
+  }
+
+  List<Spread> spread() {
+    return RecordJson.readSpreads(spread);
   }
 }

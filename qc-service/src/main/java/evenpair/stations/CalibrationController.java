@@ -28,6 +28,7 @@ import org.springframework.web.bind.annotation.RestController;
 class CalibrationController {
   private final Calibrations calibrations;
   private final Corrections corrections;
+  private final IdleFloors idleFloors;
   private final StationDescriber describer;
   private final JsonPart json;
   private final Clock clock;
@@ -35,11 +36,13 @@ class CalibrationController {
   CalibrationController(
       Calibrations calibrations,
       Corrections corrections,
+      IdleFloors idleFloors,
       StationDescriber describer,
       JsonPart json,
       Clock clock) {
     this.calibrations = calibrations;
     this.corrections = corrections;
+    this.idleFloors = idleFloors;
     this.describer = describer;
     this.json = json;
     this.clock = clock;
@@ -144,6 +147,40 @@ class CalibrationController {
             station, json.read("correction", correction, Requests.Correction.class), parts);
     return describer.describe(station, row, clock.instant());
   }
+
+  @PostMapping(path = "/idle-floors", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
+  @ResponseStatus(HttpStatus.CREATED)
+  @ApiResponse(responseCode = "201", description = "Stored", useReturnTypeSchema = true)
+  @ApiResponse(
+      responseCode = "409",
+      description = "A microphone's calibration is missing or expired",
+      content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
+  @Operation(
+      summary = "Measure the station's own noise",
+      description =
+          "Recordings of both channels with nothing connected, 1.25 s or more; A-weighted level re 20 µPa. A unit's idle"
+              + " noise is told down to this. Holds for 31 days unless set otherwise.",
+      requestBody =
+          @io.swagger.v3.oas.annotations.parameters.RequestBody(
+              content =
+                  @Content(
+                      mediaType = MediaType.MULTIPART_FORM_DATA_VALUE,
+                      schema = @Schema(implementation = IdleFloorForm.class))))
+  TrustViews.IdleFloor idleFloor(@PathVariable String station, HttpServletRequest request)
+      throws IOException, ServletException {
+    SentParts parts = SentParts.of(request, List.of("idleFloor", "left", "right"));
+    byte[] idleFloor = parts.one("idleFloor", "a JSON object with operator");
+    IdleFloorRow row =
+        idleFloors.add(
+            station, json.read("idleFloor", idleFloor, Requests.IdleFloor.class), parts);
+    return describer.describe(station, row, clock.instant());
+  }
+
+  /** For the API's description. */
+  record IdleFloorForm(
+      Requests.IdleFloor idleFloor,
+      @Schema(type = "string", format = "binary", description = "mono WAV") byte[] left,
+      @Schema(type = "string", format = "binary", description = "mono WAV") byte[] right) {}
 
   /** For the API's description. */
   record CalibrationForm(

@@ -56,7 +56,11 @@ class Calibrations {
             Channel.valueOf(request.channel().toUpperCase(Locale.ROOT)),
             type,
             request.earSimulatorSerial()),
-        new Stated(request.calibratorSerial(), request.levelDb(), request.frequencyHz()),
+        new Stated(
+            request.calibratorSerial(),
+            request.levelDb(),
+            request.frequencyHz(),
+            request.calibratorUncertaintyDb()),
         Tone.of(reading, captures.keep(tone)),
         request.operator(),
         measuredAt);

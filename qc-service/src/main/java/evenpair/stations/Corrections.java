@@ -1,11 +1,8 @@
 package evenpair.stations;
 
 import evenpair.acoustics.Curve;
-import evenpair.acoustics.Response;
 import evenpair.acoustics.ResponseAnalyser;
-import evenpair.acoustics.UnusableCapture;
 import evenpair.captures.CaptureStore;
-import evenpair.captures.Stimuli;
 import evenpair.captures.Stimuli.Stimulus;
 import evenpair.stations.CorrectionRow.Source;
 import evenpair.stations.CorrectionRow.UsedCapture;
@@ -27,7 +24,7 @@ class Corrections {
   private final StationRegister register;
   private final StationRecords records;
   private final CaptureStore store;
-  private final Stimuli stimuli;
+  private final CaptureAnalysis analysis;
   private final StationSettings settings;
   private final Clock clock;
 
@@ -35,13 +32,13 @@ class Corrections {
       StationRegister register,
       StationRecords records,
       CaptureStore store,
-      Stimuli stimuli,
+      CaptureAnalysis analysis,
       StationSettings settings,
       Clock clock) {
     this.register = register;
     this.records = records;
     this.store = store;
-    this.stimuli = stimuli;
+    this.analysis = analysis;
     this.settings = settings;
     this.clock = clock;
   }
@@ -56,8 +53,8 @@ class Corrections {
         Requests.measuredAt(request.measuredAt(), clock.instant(), settings.clockTolerance());
     Microphones microphones = Microphones.of(register.newest(station, measuredAt), measuredAt);
     SentStudy sent = SentStudy.of(parts, settings);
-    Stimulus stimulus = stimulus(request.stimulus(), sent.rateHz());
-    SwapStudy study = study(sent, stimuli.analyser(stimulus), microphones);
+    Stimulus stimulus = analysis.stimulus(request.stimulus(), sent.rateHz());
+    SwapStudy study = study(sent, analysis.analyser(stimulus), microphones);
     Source source =
         new Source(
             request.referenceUnit(),
@@ -123,75 +120,15 @@ class Corrections {
       Map<Channel, List<Capture>> captures, ResponseAnalyser analyser, Microphones microphones) {
     List<Curve> differences = new ArrayList<>();
     for (int seating = 0; seating < captures.get(Channel.LEFT).size(); seating++) {
-      Curve left = analyse(captures.get(Channel.LEFT).get(seating), analyser).level();
-      Curve right = analyse(captures.get(Channel.RIGHT).get(seating), analyser).level();
+      Curve left = level(captures.get(Channel.LEFT).get(seating), analyser);
+      Curve right = level(captures.get(Channel.RIGHT).get(seating), analyser);
       differences.add(left.minus(right).plus(microphones.leftMinusRightDb()));
     }
     return differences;
   }
 
-  private static Response analyse(Capture capture, ResponseAnalyser analyser) {
-    try {
-      return analyser.analyse(capture.wav().samples());
-    } catch (UnusableCapture e) {
-      String flaw = e.flaw().name().toLowerCase(Locale.ROOT).replace('_', '-');
-      throw new Refusal(
-              422,
-              "unusable-capture",
-              String.format(
-                  Locale.ROOT,
-                  "The part '%s' cannot be used: %s at %.3f s (found %.4g, allowed %.4g).",
-                  capture.part(),
-                  flaw.replace('-', ' '),
-                  e.atSeconds(),
-                  e.measured(),
-                  e.allowed()))
-          .with("part", capture.part())
-          .with("flaw", flaw)
-          .with("place", String.format(Locale.ROOT, "%.4f s", e.atSeconds()))
-          .with("measured", e.measured())
-          .with("allowed", e.allowed());
-    }
-  }
-
-  private Stimulus stimulus(String name, double rateHz) {
-    List<String> names = stimuli.all().stream().map(Stimulus::name).toList();
-    if (name == null) {
-      return stimuli
-          .forRate(rateHz)
-          .orElseThrow(
-              () ->
-                  new Refusal(
-                          422,
-                          "unknown-sample-rate",
-                          String.format(
-                              Locale.ROOT,
-                              "No stimulus has the captures' %.0f samples a second.",
-                              rateHz))
-                      .with("choices", names));
-    }
-    Stimulus stimulus =
-        stimuli
-            .find(name)
-            .orElseThrow(
-                () ->
-                    new Refusal(422, "unknown-stimulus", "There is no stimulus of that name.")
-                        .with("field", "stimulus")
-                        .with("choices", names));
-    if (stimulus.sweep().rateHz() != rateHz) {
-      throw new Refusal(
-              422,
-              "sample-rates-differ",
-              String.format(
-                  Locale.ROOT,
-                  "The stimulus '%s' has %.0f samples a second, the captures have %.0f.",
-                  stimulus.name(),
-                  stimulus.sweep().rateHz(),
-                  rateHz))
-          .with("field", "stimulus")
-          .with("expected", stimulus.sweep().rateHz());
-    }
-    return stimulus;
+  private static Curve level(Capture capture, ResponseAnalyser analyser) {
+    return CaptureAnalysis.response(capture.part(), capture.wav().samples(), analyser).level();
   }
 
   private List<UsedCapture> keep(SentStudy sent) {

@@ -88,9 +88,18 @@ class MicrophoneCalibrationRow extends InsertOnlyRow {
   /** Which simulator sat on which channel. */
   record Simulator(Channel channel, EarSimulator type, String serial) {}
 
-  /** What the calibrator claims. */
+  /**
+   * What the calibrator claims.
+   *
+   * @param calibratorUncertaintyDb expanded uncertainty (k = 2) of its level by its certificate, dB;
+   *     null if not stated
+   */
   @Embeddable
-  record Stated(String calibratorSerial, double statedLevelDb, double statedFrequencyHz) {}
+  record Stated(
+      String calibratorSerial,
+      double statedLevelDb,
+      double statedFrequencyHz,
+      Double calibratorUncertaintyDb) {}
 
   /** What was read from its tone, and the digest of the recording. */
   @Embeddable

@@ -13,10 +13,10 @@ import java.time.OffsetDateTime;
 
 /** What clients send about a station. Each constraint's message says what the field must be. */
 final class Requests {
-  private static final String SERIAL = "[\\p{L}\\p{Nd}._-]{1,64}";
-  private static final String SERIAL_RULE = "must be 1 to 64 letters, digits and . _ -";
-  private static final String OPERATOR = "(?=.*\\S)[^\\p{Cntrl}]{1,64}";
-  private static final String OPERATOR_RULE = "must be a name or badge of 1 to 64 characters";
+  static final String SERIAL = "[\\p{L}\\p{Nd}._-]{1,64}";
+  static final String SERIAL_RULE = "must be 1 to 64 letters, digits and . _ -";
+  static final String OPERATOR = "(?=.*\\S)[^\\p{Cntrl}]{1,64}";
+  static final String OPERATOR_RULE = "must be a name or badge of 1 to 64 characters";
 
   private Requests() {}
 
@@ -57,12 +57,21 @@ final class Requests {
           @DecimalMin(value = "100", message = TONE_RULE)
           @DecimalMax(value = "4000", message = TONE_RULE)
           Double frequencyHz,
+      @Schema(
+              example = "0.2",
+              description =
+                  "expanded uncertainty (k = 2) of that level by the calibrator's certificate, dB;"
+                      + " the plant's usual one if absent")
+          @DecimalMin(value = "0.01", message = UNCERTAINTY_RULE)
+          @DecimalMax(value = "3", message = UNCERTAINTY_RULE)
+          Double calibratorUncertaintyDb,
       @Schema(example = "op-17")
           @NotNull(message = OPERATOR_RULE)
           @Pattern(regexp = OPERATOR, message = OPERATOR_RULE)
           String operator,
       @Schema(example = "2026-11-25T06:40:00Z", description = "ISO 8601; now if absent")
           String measuredAt) {
+    private static final String UNCERTAINTY_RULE = "must be an uncertainty from 0.01 to 3 dB";
     private static final String LEVEL_RULE = "must be a level from 60 to 140 dB re 20 µPa";
     private static final String TONE_RULE = "must be a frequency from 100 to 4000 Hz";
   }
@@ -118,6 +127,16 @@ final class Requests {
               description = "the standard sweep at the captures' sample rate if absent")
           @Pattern(regexp = "[a-z0-9-]{1,64}", message = "must be the name of a stimulus")
           String stimulus,
+      @Schema(example = "2026-11-25T06:50:00Z", description = "ISO 8601; now if absent")
+          String measuredAt) {}
+
+  /** Part {@code idleFloor}. */
+  @Schema(name = "IdleFloorRequest")
+  record IdleFloor(
+      @Schema(example = "op-17")
+          @NotNull(message = OPERATOR_RULE)
+          @Pattern(regexp = OPERATOR, message = OPERATOR_RULE)
+          String operator,
       @Schema(example = "2026-11-25T06:50:00Z", description = "ISO 8601; now if absent")
           String measuredAt) {}
 

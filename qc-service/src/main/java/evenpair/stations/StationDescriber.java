@@ -17,10 +17,21 @@ import org.springframework.stereotype.Component;
 class StationDescriber {
   private final Texts texts;
   private final StationSettings settings;
+  private final Blocks blocks;
+  private final VerificationDescriber verifications;
+  private final IdleFloors idleFloors;
 
-  StationDescriber(Texts texts, StationSettings settings) {
+  StationDescriber(
+      Texts texts,
+      StationSettings settings,
+      Blocks blocks,
+      VerificationDescriber verifications,
+      IdleFloors idleFloors) {
     this.texts = texts;
     this.settings = settings;
+    this.blocks = blocks;
+    this.verifications = verifications;
+    this.idleFloors = idleFloors;
   }
 
   /**
@@ -34,15 +45,33 @@ class StationDescriber {
       microphones.put(channel.word(), row == null ? null : describe(station, row, at, locale));
     }
     List<Views.Need> needs = needs(newest, at, locale);
+    List<TrustViews.Block> present =
+        blocks.at(newest.station(), at).stream()
+            .map(block -> verifications.describe(block, locale))
+            .toList();
     return new Views.Station(
         station,
         newest.station().note(),
         newest.station().createdAt(),
-        state(needs),
+        state(needs, present),
+        present,
         needs,
         microphones,
         newest.output().map(row -> describe(station, row, at, locale)).orElse(null),
-        newest.correction().map(row -> describe(station, row, at)).orElse(null));
+        newest.correction().map(row -> describe(station, row, at)).orElse(null),
+        verifications.newest(newest.station(), at),
+        idleFloors.newest(newest.station(), at).map(row -> describe(station, row, at)).orElse(null));
+  }
+
+  TrustViews.IdleFloor describe(String station, IdleFloorRow row, Instant at) {
+    return new TrustViews.IdleFloor(
+        row.getId(),
+        station,
+        row.leftDba(),
+        row.rightDba(),
+        row.provenance().measuredAt(),
+        row.provenance().validUntil(),
+        row.validAt(at));
   }
 
   /**
@@ -55,10 +84,13 @@ class StationDescriber {
         whole.note(),
         whole.createdAt(),
         whole.state(),
+        whole.blocks(),
         whole.needs(),
         whole.microphones(),
         whole.output(),
-        whole.correction() == null ? null : whole.correction().withoutCurves());
+        whole.correction() == null ? null : whole.correction().withoutCurves(),
+        whole.verifications(),
+        whole.idleFloor());
   }
 
   Views.Microphone describe(
@@ -75,6 +107,7 @@ class StationDescriber {
         ToneReading.fullScaleLevelDb(row.pascalPerFullScale()),
         row.stated().statedLevelDb(),
         row.stated().statedFrequencyHz(),
+        row.stated().calibratorUncertaintyDb(),
         new Views.Tone(
             20 * Math.log10(tone.amplitude()),
             tone.frequencyHz(),
@@ -122,19 +155,17 @@ class StationDescriber {
   }
 
   private Views.Change change(Change change, String what, Channel channel, Locale locale) {
-    String text = change.changed() ? text(what, channel, "changed", change, locale) : null;
+    String text = change.changed() ? changeText(what, channel, change, locale) : null;
     return new Views.Change(change.changeDb(), change.state(), text);
   }
 
   private List<Views.Need> needs(Newest newest, Instant at, Locale locale) {
     List<Views.Need> needs = new ArrayList<>();
     for (Channel channel : Channel.values()) {
-      MicrophoneCalibrationRow row = newest.microphones().get(channel);
-      add(needs, "microphone", channel, row, row == null ? null : row.change(), at, locale);
+      add(needs, "microphone", channel, newest.microphones().get(channel), at, locale);
     }
-    OutputCalibrationRow output = newest.output().orElse(null);
-    add(needs, "output", null, output, output == null ? null : output.change(), at, locale);
-    add(needs, "correction", null, newest.correction().orElse(null), null, at, locale);
+    add(needs, "output", null, newest.output().orElse(null), at, locale);
+    add(needs, "correction", null, newest.correction().orElse(null), at, locale);
     return needs;
   }
 
@@ -143,38 +174,34 @@ class StationDescriber {
       String what,
       Channel channel,
       InsertOnlyRow row,
-      Change change,
       Instant at,
       Locale locale) {
-    String why = null;
-    if (row == null) {
-      why = "missing";
-    } else if (!row.validAt(at)) {
-      why = "expired";
-    } else if (change != null && change.changed()) {
-      why = "changed";
+    if (row != null && row.validAt(at)) {
+      return;
     }
-    if (why != null) {
-      String word = channel == null ? null : channel.word();
-      needs.add(new Views.Need(what, word, why, text(what, channel, why, change, locale)));
-    }
+    String why = row == null ? "missing" : "expired";
+    String word = channel == null ? null : channel.word();
+    needs.add(new Views.Need(what, word, why, text(what, channel, why, locale)));
   }
 
-  private String text(String what, Channel channel, String why, Change change, Locale locale) {
-    Map<String, Object> values = new LinkedHashMap<>();
-    values.put("limit", settings.changeDb());
-    if (channel != null) {
-      values.put("channel", channel.word());
-    }
-    if (change != null && change.changeDb() != null) {
-      values.put("change", change.changeDb());
-    }
+  private String text(String what, Channel channel, String why, Locale locale) {
+    Map<String, Object> values = channel == null ? Map.of() : Map.of("channel", channel.word());
     return texts.render(locale, "station.need." + what + "." + why, values);
   }
 
-  private static String state(List<Views.Need> needs) {
-    if (needs.stream().anyMatch(need -> need.why().equals("changed"))) {
-      return "changed";
+  private String changeText(String what, Channel channel, Change change, Locale locale) {
+    Map<String, Object> values = new LinkedHashMap<>();
+    values.put("limit", settings.changeDb());
+    values.put("change", change.changeDb());
+    if (channel != null) {
+      values.put("channel", channel.word());
+    }
+    return texts.render(locale, "station.change." + what, values);
+  }
+
+  private static String state(List<Views.Need> needs, List<TrustViews.Block> blocks) {
+    if (!blocks.isEmpty()) {
+      return "blocked";
     }
     return needs.isEmpty() ? "ready" : "needs-calibration";
   }

@@ -89,6 +89,9 @@ class StationRecords {
     entry.put("calibratorSerial", stated.calibratorSerial());
     entry.put("statedLevelDb", stated.statedLevelDb());
     entry.put("statedFrequencyHz", stated.statedFrequencyHz());
+    if (stated.calibratorUncertaintyDb() != null) {
+      entry.put("calibratorUncertaintyDb", stated.calibratorUncertaintyDb());
+    }
     entry.put("toneAmplitude", tone.amplitude());
     entry.put("toneSha256", tone.sha256());
     entry.put("pascalPerFullScale", row.pascalPerFullScale());
@@ -152,7 +155,7 @@ class StationRecords {
     return row;
   }
 
-  private static Map<String, Object> entry(UUID id, StationRow station, Provenance provenance) {
+  static Map<String, Object> entry(UUID id, StationRow station, Provenance provenance) {
     Map<String, Object> entry = new LinkedHashMap<>();
     entry.put("id", id.toString());
     entry.put("station", station.name());

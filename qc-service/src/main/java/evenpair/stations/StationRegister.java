@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -16,7 +17,7 @@ import org.springframework.transaction.annotation.Transactional;
 /** The stations and the newest of what was measured about them. */
 @Service
 @Transactional(readOnly = true)
-class StationRegister implements Stations {
+class StationRegister {
   private static final Pattern NAME = Pattern.compile("[a-z0-9-]{1,32}");
 
   private final StationRows stations;
@@ -41,28 +42,36 @@ class StationRegister implements Stations {
     this.clock = clock;
   }
 
-  @Override
-  public List<String> names() {
+  /**
+   * @return every station by name
+   */
+  List<String> names() {
     return stations.names();
   }
 
-  @Override
-  public Optional<Chain> chainAt(String station, Instant at) {
-    return stations.findByName(station).map(row -> newestAt(row, at).toChain());
+  /**
+   * @param id of a station that is there: rows refer to it
+   */
+  String name(UUID id) {
+    return stations.findById(id).orElseThrow().name();
+  }
+
+  Optional<StationRow> find(String station) {
+    return stations.findByName(station);
   }
 
   /**
    * @return everything about every station, by name
    */
   List<Newest> all(Instant at) {
-    return stations.findAllByOrderByName().stream().map(row -> newestAt(row, at)).toList();
+    return stations.findAllByOrderByName().stream().map(row -> newest(row, at)).toList();
   }
 
   /**
    * @throws Refusal 404 with the known names if there is no such station
    */
   Newest newest(String station, Instant at) {
-    return newestAt(require(station), at);
+    return newest(require(station), at);
   }
 
   /**
@@ -100,7 +109,7 @@ class StationRegister implements Stations {
     return isNew;
   }
 
-  private Newest newestAt(StationRow row, Instant at) {
+  Newest newest(StationRow row, Instant at) {
     Map<Channel, MicrophoneCalibrationRow> byChannel = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       microphones.newest(row.id(), channel, at).ifPresent(found -> byChannel.put(channel, found));
@@ -115,10 +124,10 @@ class StationRegister implements Stations {
       Map<Channel, MicrophoneCalibrationRow> microphones,
       Optional<OutputCalibrationRow> output,
       Optional<CorrectionRow> correction) {
-    Chain toChain() {
-      Map<Channel, Microphone> byChannel = new EnumMap<>(Channel.class);
+    Stations.Chain toChain() {
+      Map<Channel, Stations.Microphone> byChannel = new EnumMap<>(Channel.class);
       microphones.forEach((channel, row) -> byChannel.put(channel, row.toMicrophone()));
-      return new Chain(
+      return new Stations.Chain(
           station.id(),
           station.name(),
           byChannel,

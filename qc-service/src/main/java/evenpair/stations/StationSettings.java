@@ -62,14 +62,14 @@ record StationSettings(
     within("clock-tolerance", clockTolerance, Duration.ZERO, Duration.ofDays(1));
   }
 
-  private static void within(String name, double value, double least, double most) {
+  static void within(String name, double value, double least, double most) {
     if (!(value >= least && value <= most)) { // written so that NaN fails too
       throw new IllegalArgumentException(
           "evenpair.stations." + name + " must be " + least + " to " + most + ", was " + value);
     }
   }
 
-  private static void within(String name, Duration value, Duration least, Duration most) {
+  static void within(String name, Duration value, Duration least, Duration most) {
     if (value.compareTo(least) < 0 || value.compareTo(most) > 0) {
       throw new IllegalArgumentException(
           "evenpair.stations." + name + " must be " + least + " to " + most + ", was " + value);

@@ -3,10 +3,12 @@ package evenpair.stations;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.EarSimulator;
 import evenpair.tolerance.Channel;
+import evenpair.tolerance.Drive;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.UUID;
 
 /** The stations of the line and what each can be trusted with. */
@@ -21,6 +23,34 @@ public interface Stations {
   Optional<Chain> chainAt(String station, Instant at);
 
   /**
+   * Whether the station as a whole may not judge at that instant: a calibration moved and no second one agrees, or a shift
+   * verification failed, and no engineer has cleared it by then.
+   *
+   * @return the first cause; empty if it may judge, or if there is no such station
+   */
+  Optional<Block> blockedAt(String station, Instant at);
+
+  /**
+   * As {@link #blockedAt(String, Instant)}, and where the plant demands it ({@code evenpair.stations.verification-required})
+   * also while the station has a reference unit for that tuning but no verification by it that still holds.
+   */
+  Optional<Block> blockedAt(String station, String product, String tuning, Instant at);
+
+  /**
+   * What a measurement on the station is worth, from its newest complete gauge study of that tuning together with calibrator
+   * and correction.
+   *
+   * @return empty without a valid study, a valid correction or valid calibrations at that instant: never an uncertainty of 0
+   */
+  Optional<UncertaintyBudget> budgetAt(String station, String product, String tuning, Instant at);
+
+  /**
+   * @return A-weighted level of the station's own noise with nothing connected, dB(A) re 20 µPa, as last measured at or before
+   *     that instant; empty if never measured or no longer valid
+   */
+  OptionalDouble idleFloorDba(String station, Channel channel, Instant at);
+
+  /**
    * Both ends of a station's measuring chain at one instant.
    *
    * @param microphones by channel; a channel never calibrated is missing
@@ -32,7 +62,39 @@ public interface Stations {
       String station,
       Map<Channel, Microphone> microphones,
       Optional<Output> output,
-      Optional<Correction> correction) {}
+      Optional<Correction> correction) {
+    private static final double REFERENCE_PASCAL = 20e-6;
+
+    /**
+     * The digital peak d that gives the set's drive: for a voltage √2·V_rms divided by volts per full scale; for a digital
+     * drive 10^(dBFS/20).
+     *
+     * @throws java.util.NoSuchElementException for a voltage without an output calibration
+     */
+    public double digitalPeak(Drive drive) {
+      if (drive instanceof Drive.Voltage voltage) {
+        return Math.sqrt(2) * voltage.millivoltsRms() / 1000 / output.orElseThrow().voltsPerFullScale();
+      }
+      return Math.pow(10, ((Drive.Digital) drive).dbfs() / 20);
+    }
+
+    /**
+     * @param levelDb response of a capture on that channel, dB re FS/FS
+     * @return level in dB SPL at the drive: L = 20·lg(|H|·d/√2·P/20 µPa), P pascal per full scale
+     */
+    public Curve soundPressureLevel(Curve levelDb, Channel channel, Drive drive) {
+      double pascal = microphones.get(channel).pascalPerFullScale();
+      return levelDb.plus(20 * Math.log10(digitalPeak(drive) / Math.sqrt(2) * pascal / REFERENCE_PASCAL));
+    }
+
+    /**
+     * @return the level with the station's own left − right difference s taken out: L_left − s/2, L_right + s/2
+     * @throws java.util.NoSuchElementException without a correction
+     */
+    public Curve corrected(Curve levelDb, Channel channel) {
+      return levelDb.plus(correction.orElseThrow().leftMinusRight().times(channel == Channel.LEFT ? -0.5 : 0.5));
+    }
+  }
 
   /** @param pascalPerFullScale sound pressure (instantaneous, Pa) that a sample of 1.0 stands for */
   record Microphone(

@@ -15,9 +15,12 @@ final class Views {
    * A station at a glance.
    *
    * @param state {@code ready}, {@code needs-calibration} (something is missing or expired) or
-   *     {@code changed} (a gain has moved)
+   *     {@code blocked} (it may not judge until what {@code blocks} says is settled)
+   * @param blocks what an engineer has to clear, or a second calibration to confirm
    * @param needs what keeps it from being ready, one sentence each
    * @param microphones by channel; null for one never calibrated
+   * @param verifications the newest of each tuning
+   * @param idleFloor its own noise with nothing connected; null if never measured
    */
   @Schema(name = "StationState")
   record Station(
@@ -26,17 +29,20 @@ final class Views {
       Instant createdAt,
       @Schema(
               example = "ready",
-              allowableValues = {"ready", "needs-calibration", "changed"})
+              allowableValues = {"ready", "needs-calibration", "blocked"})
           String state,
+      List<TrustViews.Block> blocks,
       List<Need> needs,
       Map<String, Microphone> microphones,
       Output output,
-      Correction correction) {}
+      Correction correction,
+      List<TrustViews.LastVerification> verifications,
+      TrustViews.IdleFloor idleFloor) {}
 
   /**
    * @param what {@code microphone}, {@code output} or {@code correction}
    * @param channel {@code left}, {@code right} or null
-   * @param why {@code missing}, {@code expired} or {@code changed}
+   * @param why {@code missing} or {@code expired}
    */
   @Schema(name = "StationNeed")
   record Need(String what, String channel, String why, String text) {}
@@ -47,6 +53,8 @@ final class Views {
   /**
    * @param pascalPerFullScale sound pressure (instantaneous, Pa) that a sample of 1.0 stands for
    * @param fullScaleLevelDb level of a sine whose peak is full scale, dB re 20 µPa
+   * @param calibratorUncertaintyDb expanded uncertainty (k = 2) of the stated level; null if not
+   *     stated
    */
   @Schema(name = "MicrophoneCalibration")
   record Microphone(
@@ -60,6 +68,7 @@ final class Views {
       @Schema(example = "117.2") double fullScaleLevelDb,
       double statedLevelDb,
       double statedFrequencyHz,
+      Double calibratorUncertaintyDb,
       Tone tone,
       Change change,
       Instant measuredAt,

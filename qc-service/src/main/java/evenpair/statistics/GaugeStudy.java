@@ -1,122 +1,136 @@
 package evenpair.statistics;
 
-import org.apache.commons.math3.distribution.FDistribution;
-
 /**
- * A crossed gauge study: every part measured by every station (or operator) the same number of
- * times, taken apart by the two-way analysis of variance with random effects.
+ * Crossed gauge study by two-way analysis of variance: each part measured by each appraiser (a station or a person) the same number of
+ * times. Both are taken for random samples.
  *
- * <p>Model: x = μ + part + station + part·station + repeat. Sums of squares: parts q·r·Σ(x̄_i −
- * x̄)², stations p·r·Σ(x̄_j − x̄)², interaction r·ΣΣ(x̄_ij − x̄_i − x̄_j + x̄)², repeats ΣΣΣ(x −
- * x̄_ij)², for p parts, q stations, r repeats. Variance components, never below 0: repeat =
- * MS_repeat; interaction = (MS_interaction − MS_repeat)/r; station = (MS_station −
- * MS_interaction)/(p·r); part = (MS_part − MS_interaction)/(q·r). When the interaction is pooled,
- * MS_interaction and MS_repeat are both replaced by (SS_interaction + SS_repeat)/(df_interaction +
- * df_repeat) and there is no interaction. Source: the measurement systems analysis manual of the
- * automotive industry, 4th edition (from memory), and any text on variance components.
+ * <p>The table is a flat array with the trial running fastest: value of part p, appraiser a, trial t at {@code (p·A + a)·T + t}, so that
+ * the hundreds of quantities of one study (each grid point, each region) are analysed one after the other without any objects a value.
  *
- * @param parts between parts
- * @param stations between stations
- * @param interaction parts by stations
- * @param repeats between repeats
- * @param pooled whether the interaction was counted as repeats
- * @param repeatability standard deviation between repeats (equipment variation)
- * @param reproducibility standard deviation between stations, their interaction with parts included
- *     (appraiser variation)
- * @param partToPart standard deviation between parts
+ * <p>The interaction of parts and appraisers is pooled with the repeat spread when its p is above a threshold (0.25, common practice),
+ * and only then: EV² = pooled mean square. Variance components by expected mean squares; one that comes out below 0 is taken for 0, and
+ * the result says so. Source of the published example in the tests: AIAG, Measurement Systems Analysis, 4th edition.
  */
-public record GaugeStudy(
-    Source parts,
-    Source stations,
-    Source interaction,
-    Source repeats,
-    boolean pooled,
-    double repeatability,
-    double reproducibility,
-    double partToPart) {
+public final class GaugeStudy {
+  /** Interaction is pooled when its p is above this. Common practice, no source. */
+  public static final double POOL_ABOVE = 0.25;
+
+  private final int parts;
+  private final int appraisers;
+  private final int trials;
 
   /**
-   * @param sumOfSquares SS @param degreesOfFreedom df, 1 upwards
+   * @param parts two at least
+   * @param appraisers two at least: with one, nothing tells reproducibility (see {@link OneWayAnova})
+   * @param trials two at least
    */
-  public record Source(double sumOfSquares, int degreesOfFreedom) {
-    /**
-     * @return mean square SS/df
-     */
-    public double meanSquare() {
-      return sumOfSquares / degreesOfFreedom;
+  public GaugeStudy(int parts, int appraisers, int trials) {
+    if (parts < 2 || appraisers < 2 || trials < 2) {
+      throw new IllegalArgumentException(
+          "a crossed study needs 2 parts, 2 appraisers and 2 trials at least, was " + parts + " × " + appraisers + " × " + trials);
     }
+    this.parts = parts;
+    this.appraisers = appraisers;
+    this.trials = trials;
   }
 
   /**
-   * @param values part, station, repeat: a full block, two parts, two stations and two repeats at
-   *     least, all finite
-   * @param poolAbove the interaction is pooled with the repeats if the p value of its F test lies
-   *     above this; 0 pools always (p is above 0), 1 never. Common practice, no source: 0.25
-   * @throws IllegalArgumentException if the block is not full, too small, or holds a number that is
-   *     not finite
+   * @return parts × appraisers × trials
    */
-  public static GaugeStudy of(double[][][] values, double poolAbove) {
-    GaugeBlock block = new GaugeBlock(values);
-    Source interaction = block.interaction();
-    Source repeats = block.repeats();
-    boolean pooled = interactionP(interaction, repeats) > poolAbove;
-    double within = pooled ? pooledMeanSquare(interaction, repeats) : repeats.meanSquare();
-    double crossed = pooled ? within : interaction.meanSquare();
-    double stationVariance =
-        atLeastZero(
-            (block.stations().meanSquare() - crossed) / (block.partCount() * block.repeatCount()));
-    double interactionVariance = atLeastZero((crossed - within) / block.repeatCount());
-    double partVariance =
-        atLeastZero(
-            (block.parts().meanSquare() - crossed) / (block.stationCount() * block.repeatCount()));
-    return new GaugeStudy(
-        block.parts(),
-        block.stations(),
-        interaction,
-        repeats,
-        pooled,
-        Math.sqrt(within),
-        Math.sqrt(stationVariance + interactionVariance),
-        Math.sqrt(partVariance));
+  public int size() {
+    return parts * appraisers * trials;
   }
 
   /**
-   * @return √(repeatability² + reproducibility²): standard deviation of the whole measurement
+   * @return where the value stands in the table; all counted from 0
    */
-  public double gauge() {
-    return Math.hypot(repeatability, reproducibility);
+  public int index(int part, int appraiser, int trial) {
+    return (part * appraisers + appraiser) * trials + trial;
+  }
+
+  /** As {@link #analyse(double[], double)} with the usual threshold {@link #POOL_ABOVE}. */
+  public GaugeResult analyse(double[] table) {
+    return analyse(table, POOL_ABOVE);
   }
 
   /**
-   * @return √(gauge² + partToPart²)
+   * @param table {@link #size()} finite values
+   * @param poolAbove interaction is pooled when its p is above this, 0 … 1; with 1 never
+   * @throws IllegalArgumentException if the table has another size or a value is not finite
    */
-  public double total() {
-    return Math.hypot(gauge(), partToPart);
-  }
-
-  /**
-   * @return p value of the F test of interaction against repeats
-   */
-  public double interactionP() {
-    return interactionP(interaction, repeats);
-  }
-
-  private static double interactionP(Source interaction, Source repeats) {
-    if (repeats.sumOfSquares() == 0) {
-      return interaction.sumOfSquares() == 0 ? 1 : 0;
+  public GaugeResult analyse(double[] table, double poolAbove) {
+    double[] values = centred(table);
+    double[] part = new double[parts];
+    double[] appraiser = new double[appraisers];
+    double[] cell = new double[parts * appraisers];
+    for (int c = 0; c < cell.length; c++) {
+      for (int t = 0; t < trials; t++) {
+        cell[c] += values[c * trials + t] / trials;
+      }
+      part[c / appraisers] += cell[c] / appraisers;
+      appraiser[c % appraisers] += cell[c] / parts;
     }
-    double f = interaction.meanSquare() / repeats.meanSquare();
-    FDistribution distribution =
-        new FDistribution(null, interaction.degreesOfFreedom(), repeats.degreesOfFreedom());
-    return 1 - distribution.cumulativeProbability(f);
+    return GaugeResult.of(
+        new GaugeTable(
+            source(squares(part) * appraisers * trials, parts - 1),
+            source(squares(appraiser) * parts * trials, appraisers - 1),
+            source(interaction(cell, part, appraiser) * trials, (parts - 1) * (appraisers - 1)),
+            source(repeat(values, cell), parts * appraisers * (trials - 1))),
+        parts,
+        appraisers,
+        trials,
+        poolAbove);
   }
 
-  private static double pooledMeanSquare(Source interaction, Source repeats) {
-    return (interaction.sumOfSquares() + repeats.sumOfSquares())
-        / (interaction.degreesOfFreedom() + repeats.degreesOfFreedom());
+  /** Less their mean, and less the mean of what rounding left: means of the effects then sum to 0. */
+  private double[] centred(double[] table) {
+    if (table.length != size()) {
+      throw new IllegalArgumentException("the study has " + size() + " values, was given " + table.length);
+    }
+    double[] values = table.clone();
+    for (int pass = 0; pass < 2; pass++) {
+      CompensatedSum sum = new CompensatedSum();
+      for (double value : values) {
+        sum.add(value);
+      }
+      double mean = sum.value() / values.length;
+      if (!Double.isFinite(mean)) {
+        throw new IllegalArgumentException("values must be finite");
+      }
+      for (int i = 0; i < values.length; i++) {
+        values[i] -= mean;
+      }
+    }
+    return values;
   }
 
-  private static double atLeastZero(double variance) {
-    return Math.max(0, variance);
+  private static double squares(double[] effects) {
+    double sum = 0;
+    for (double effect : effects) {
+      sum += effect * effect;
+    }
+    return sum;
+  }
+
+  private double interaction(double[] cell, double[] part, double[] appraiser) {
+    double sum = 0;
+    for (int c = 0; c < cell.length; c++) {
+      double effect = cell[c] - part[c / appraisers] - appraiser[c % appraisers];
+      sum += effect * effect;
+    }
+    return sum;
+  }
+
+  private double repeat(double[] values, double[] cell) {
+    double sum = 0;
+    for (int i = 0; i < values.length; i++) {
+      double off = values[i] - cell[i / trials];
+      sum += off * off;
+    }
+    return sum;
+  }
+
+  private static OneWayAnova.Source source(double squares, int freedom) {
+    return new OneWayAnova.Source(squares, freedom);
   }
 }

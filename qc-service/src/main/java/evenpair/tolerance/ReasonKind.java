@@ -46,6 +46,8 @@ public enum ReasonKind {
   /** A required region, or the alignment band, has no data. */
   NO_DATA(Verdict.INVALID),
   STATION_BLOCKED(Verdict.INVALID),
+  /** The very recordings that were sent for another tuning of the same unit. */
+  DOUBLED_TUNING(Verdict.INVALID),
   /** A guarded set, and the station has no uncertainty from a valid gauge study. */
   UNCERTAINTY_MISSING(Verdict.INVALID),
   /** The guard band is so wide that no value would pass. */

@@ -17,6 +17,10 @@ import java.util.List;
 public record SeatingSuspicion(
     ReasonKind kind, Channel channel, double size, double limit, Double atHz, boolean repeats) {
 
+  SeatingSuspicion repeating(boolean again) {
+    return new SeatingSuspicion(kind, channel, size, limit, atHz, again);
+  }
+
   /**
    * @return the reason an attempt is RESEAT for
    */

@@ -11,7 +11,9 @@ import java.util.function.Function;
 
 /** One text with its placeholders, parsed once. */
 final class TextTemplate {
-  private enum Form { PLAIN, DB, SIGNED_DB, HERTZ, WORD }
+  private static final String MINUS = "\u2212";
+
+  private enum Form { PLAIN, DB, SIGNED_DB, HERTZ, WORD, PERCENT }
 
   /** Either fixed text (form null) or a placeholder's name. */
   private record Piece(String text, Form form) {}
@@ -57,7 +59,8 @@ final class TextTemplate {
       case "+dB" -> Form.SIGNED_DB;
       case "Hz" -> Form.HERTZ;
       case "word" -> Form.WORD;
-      default -> throw new IllegalArgumentException("{" + inside + "}: the form must be dB, +dB, Hz or word");
+      case "%" -> Form.PERCENT;
+      default -> throw new IllegalArgumentException("{" + inside + "}: the form must be dB, +dB, Hz, % or word");
     };
   }
 
@@ -81,9 +84,10 @@ final class TextTemplate {
       case DB -> decibels(number(piece, value));
       case SIGNED_DB -> {
         String level = decibels(number(piece, value));
-        yield level.startsWith("-") || level.equals("0.0") ? level : "+" + level;
+        yield level.startsWith(MINUS) || level.equals("0.0") ? level : "+" + level;
       }
       case HERTZ -> hertz(number(piece, value));
+      case PERCENT -> BigDecimal.valueOf(number(piece, value)).setScale(2, RoundingMode.HALF_UP).toPlainString();
     };
   }
 
@@ -98,10 +102,11 @@ final class TextTemplate {
     throw new IllegalArgumentException("{" + piece.text() + "} must be a finite number, was " + value);
   }
 
-  /** One decimal, halves away from zero, never "-0.0". */
+  /** One decimal, halves away from zero, never "−0.0"; with the minus sign that screens and paper print. */
   private static String decibels(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(1, RoundingMode.HALF_UP);
-    return (rounded.signum() == 0 ? BigDecimal.ZERO.setScale(1) : rounded).toPlainString();
+    String digits = rounded.abs().toPlainString();
+    return rounded.signum() < 0 ? MINUS + digits : digits;
   }
 
   /** Whole hertz below 1 kHz; kilohertz with three digits above, without closing zeros (neighbouring grid points stay apart). */

@@ -164,7 +164,7 @@ class UnusableCaptureTests {
             TestLine.inspection("FE-LOUD", "loud", STATION), TestSound.wav(good(19)), TestSound.wav(good(20)));
     requireInvalid(reply, "FE-LOUD", "wrong-drive");
     // 900 mV instead of 180 mV is 20·lg 5 = 14.0 dB more than −12 dBFS.
-    assertThat(reply.reasonText()).contains("-12.0 dBFS", "+2.0 dBFS");
+    assertThat(reply.reasonText()).contains("−12.0 dBFS", "+2.0 dBFS");
   }
 
   @Test

@@ -72,7 +72,7 @@ class MicrophoneCalibrationTests extends StationHttpTest {
     assertThat(JsonPath.<String>read(moved, "$.change.state")).isEqualTo("changed");
     assertThat(JsonPath.<String>read(moved, "$.change.text")).contains("+6.0 dB");
     assertThat(JsonPath.<String>read(Multipart.send("GET", url(""), null).body(), "$.state"))
-        .isEqualTo("changed");
+        .isEqualTo("blocked");
     assertThat(JsonPath.<String>read(calibrate("left", tone(0.0501)).body(), "$.change.state"))
         .isEqualTo("steady");
     assertThat(JsonPath.<String>read(Multipart.send("GET", url(""), null).body(), "$.state"))

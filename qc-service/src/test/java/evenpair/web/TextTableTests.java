@@ -45,13 +45,13 @@ class TextTableTests {
 
     /** Halves go away from zero; a value that rounds to zero has no sign. */
     @ParameterizedTest
-    @CsvSource({"3.25, 3.3", "-3.25, -3.3", "3, 3.0", "0.04, 0.0", "-0.04, 0.0", "-12.345, -12.3", "1e3, 1000.0"})
+    @CsvSource({"3.25, 3.3", "-3.25, −3.3", "3, 3.0", "0.04, 0.0", "-0.04, 0.0", "-12.345, −12.3", "1e3, 1000.0"})
     void roundsDecibelsToOnePlace(double value, String text) throws IOException {
       assertThat(render("{x|dB} dB", value)).isEqualTo(text + " dB");
     }
 
     @ParameterizedTest
-    @CsvSource({"3.25, +3.3", "-3.25, -3.3", "0, 0.0", "-0.04, 0.0"})
+    @CsvSource({"3.25, +3.3", "-3.25, −3.3", "0, 0.0", "-0.04, 0.0"})
     void signsDecibels(double value, String text) throws IOException {
       assertThat(render("{x|+dB} dB", value)).isEqualTo(text + " dB");
     }

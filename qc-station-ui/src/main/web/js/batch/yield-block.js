@@ -29,17 +29,27 @@ function intervalBar(share, low, high) {
     svg("path", { class: "interval-tick", d: `M${x(share)} 1V19` }))
 }
 
+/** Reasons shown at once; the others are one press away. */
+const FIRST_REASONS = 4
+
 /** @param {Api.RankedReason[]} reasons most frequent first */
 export function reasonBars(reasons) {
   const most = Math.max(1, ...reasons.map((reason) => reason.units))
+  const list = (/** @type {Api.RankedReason[]} */ some) => el("ol", {}, some.map((reason) => reasonRow(reason, most)))
+  const rest = reasons.slice(FIRST_REASONS)
   return el("section", { class: "reasons", "aria-label": t("screen.reasons.title") },
     el("h2", {}, t("screen.reasons.title")),
-    reasons.length ? el("ol", {}, reasons.map((reason) => el("li", {},
-      el("span", { class: "reason-count" }, reason.units),
-      el("div", { class: "reason-body" },
-        el("span", { class: "reason-words" }, reason.text ?? [reason.channel, reason.region, reason.kind].filter(Boolean).join(" ")),
-        svg("svg", { class: "bar", viewBox: "0 0 100 6", preserveAspectRatio: "none", "aria-hidden": "true" },
-          svg("rect", { class: "bar-fill", x: 0, y: 0, width: (100 * reason.units) / most, height: 6 }))),
-      el("span", { class: "reason-share" }, percent(reason.share)))))
-      : el("p", { class: "quiet" }, t("screen.reasons.none")))
+    reasons.length ? list(reasons.slice(0, FIRST_REASONS)) : el("p", { class: "quiet" }, t("screen.reasons.none")),
+    rest.length ? el("details", {}, el("summary", {}, t("screen.reasons.more", { n: rest.length })), list(rest)) : null)
+}
+
+/** @param {Api.RankedReason} reason @param {number} most units of the most frequent reason */
+function reasonRow(reason, most) {
+  return el("li", {},
+    el("span", { class: "reason-count" }, reason.units),
+    el("div", { class: "reason-body" },
+      el("span", { class: "reason-words" }, reason.text ?? [reason.channel, reason.region, reason.kind].filter(Boolean).join(" ")),
+      svg("svg", { class: "bar", viewBox: "0 0 100 6", preserveAspectRatio: "none", "aria-hidden": "true" },
+        svg("rect", { class: "bar-fill", x: 0, y: 0, width: (100 * reason.units) / most, height: 6 }))),
+    el("span", { class: "reason-share" }, percent(reason.share)))
 }

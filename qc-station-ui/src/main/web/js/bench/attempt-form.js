@@ -3,6 +3,9 @@ import { get } from "../api.js"
 import { el, put } from "../dom.js"
 import { size } from "../format.js"
 import { recall, remember } from "../memory.js"
+import { hashOf } from "../router.js"
+import { shape } from "../shapes.js"
+import { needLines } from "../station/needs.js"
 import { t } from "../texts.js"
 
 const SHIFT = "shift"
@@ -14,6 +17,7 @@ export class AttemptForm {
   #products = []
   #kept = recall(SHIFT) ?? {}
   #live = el("span", { class: "live", role: "status" })
+  #needs = el("a", { class: "station-needs", hidden: true })
   #hint = el("p", { class: "hint", role: "status" })
   #left = new CapturePicker("left", () => this.#picked("left"))
   #right = new CapturePicker("right", () => this.#picked("right"))
@@ -32,6 +36,7 @@ export class AttemptForm {
     this.element = el("form", { class: "attempt", novalidate: true, on: { submit: (/** @type {Event} */ e) => this.#submitted(e), change: () => this.#changed() } },
       el("header", { class: "station" }, el("h1", {}, station),
         el("a", { class: "quiet-link", href: "#/bench", on: { click: () => remember("station", null) } }, t("screen.bench.otherStation")), this.#live),
+      this.#needs,
       labelled("serial", t("screen.bench.serial"), this.serial),
       el("div", { class: "captures" }, this.#left.element, this.#right.element),
       this.#submit, this.#hint,
@@ -100,6 +105,16 @@ export class AttemptForm {
     if (this.#live.dataset.state === state) return
     this.#live.dataset.state = state
     put(this.#live, words[state])
+  }
+
+  /** What the station itself lacks, before a pair is measured on it. @param {Api.Station} station */
+  showStation(station) {
+    const lines = needLines(station)
+    this.#needs.hidden = lines.length === 0
+    this.#needs.setAttribute("href", hashOf("station", this.#station))
+    this.#needs.className = `station-needs state-${station.state === "blocked" ? "fail" : "reseat"}`
+    put(this.#needs, shape(station.state === "blocked" ? "FAIL" : "PROBLEM"), el("span", {}, lines[0] ?? "",
+      lines.length > 1 ? el("span", { class: "more" }, " ", t("screen.bench.moreNeeds", { n: lines.length - 1 })) : null))
   }
 
   /** Enter does the obvious next thing: the next thing that is missing, or send. @param {Event} event */

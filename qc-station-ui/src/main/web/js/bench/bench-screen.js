@@ -4,7 +4,10 @@ import { el, put } from "../dom.js"
 import { takesText } from "../keys.js"
 import { listen } from "../live.js"
 import { remember, recall } from "../memory.js"
-import { hasCurves, ResponsePanel } from "../plot/response-panel.js"
+import { PairPlots } from "../plot/pair-plots.js"
+import { hasCurves } from "../plot/response-panel.js"
+import { howMeasured, OF_A_PAIR } from "../how-measured.js"
+import { idleNoiseBlock, spreadBlock } from "../quality-words.js"
 import { regionsTable } from "../regions.js"
 import { hashOf } from "../router.js"
 import { t } from "../texts.js"
@@ -28,7 +31,7 @@ class Bench {
   #station
   #closed = new AbortController()
   #verdict = new VerdictPanel()
-  #plot = new ResponsePanel()
+  #plot = new PairPlots()
   #regions = el("section", { class: "bench-regions", "aria-label": t("screen.regions.caption") })
   #recent = new RecentList((inspection) => this.#open(inspection.id))
   #form
@@ -48,7 +51,7 @@ class Bench {
       el("div", { class: "bench-side" }, this.#form.element, this.#recent.element),
       this.#verdict.element, el("section", { class: "bench-plot" }, this.#plot.element), this.#regions)
     put(host, this.#page)
-    put(this.#regions, regionsTable([], []))
+    this.#drawChecks(null)
     this.#verdict.waiting()
     this.#form.focusSerial()
     this.#live = listen({
@@ -127,7 +130,7 @@ class Bench {
     this.#shownId = null
     this.#verdict.failed(failure)
     this.#plot.clear(failure instanceof Offline ? t("screen.plot.offline") : t("screen.plot.refused"))
-    put(this.#regions, regionsTable([], []))
+    this.#drawChecks(null)
   }
 
   /** Reads this station's latest inspections; shows the newest if asked to. @param {boolean} showNewest */
@@ -135,6 +138,7 @@ class Bench {
     const list = /** @type {Api.Page<Api.Inspection>} */ (await get(
       `/api/inspections?station=${encodeURIComponent(this.#station)}&order=newest&limit=${RECENT}`, this.#closed.signal))
     if (this.#busy && showNewest) return
+    this.#readStation()
     const newest = list.items[0]
     if (newest) this.#form.suggest(newest)
     const news = this.#recent.show(list.items)
@@ -143,6 +147,12 @@ class Bench {
     } else {
       this.#recent.mark(this.#shownId)
     }
+  }
+
+  /** The station's own state, quietly: a bench without an answer measures as well as before. */
+  #readStation() {
+    get(`/api/stations/${encodeURIComponent(this.#station)}`, this.#closed.signal)
+      .then((station) => this.#form.showStation(/** @type {Api.Station} */ (station)), () => {})
   }
 
   /** @param {string} id */
@@ -154,17 +164,23 @@ class Bench {
     }
   }
 
+  /** @param {Api.Inspection | null} inspection */
+  #drawChecks(inspection) {
+    put(this.#regions, this.#plot.choices, regionsTable(inspection?.regions ?? [], inspection?.reasons ?? []),
+      inspection ? [idleNoiseBlock(inspection), spreadBlock(inspection)] : null, howMeasured(OF_A_PAIR))
+  }
+
   /** @param {Api.Inspection} inspection */
   async #show(inspection) {
     this.#shownId = inspection.id
     this.#verdict.show(inspection)
     this.#recent.mark(inspection.id)
     remember("unit", inspection.serial)
-    put(this.#regions, regionsTable(inspection.regions ?? [], inspection.reasons))
+    this.#drawChecks(inspection)
     if (!hasCurves(inspection)) return this.#plot.clear(t("screen.plot.none"))
     try {
       const curves = /** @type {Api.Curves} */ (await get(`/api/inspections/${inspection.id}/curves`, this.#closed.signal))
-      if (this.#shownId === inspection.id) this.#plot.show(curves, inspection.reasons)
+      if (this.#shownId === inspection.id) this.#plot.show(curves, inspection)
     } catch (failure) {
       if (this.#shownId !== inspection.id || this.#closed.signal.aborted) return
       if (!(failure instanceof Problem || failure instanceof Offline)) throw failure

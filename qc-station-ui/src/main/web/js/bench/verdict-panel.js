@@ -5,6 +5,7 @@ import { hashOf } from "../router.js"
 import { shape } from "../shapes.js"
 import { Offline, Problem } from "../api.js"
 import { problemLines } from "../states.js"
+import { conditionalWords } from "../quality-words.js"
 import { t, tOf } from "../texts.js"
 
 export class VerdictPanel {
@@ -67,7 +68,8 @@ export class VerdictPanel {
       el("p", { class: "serial" }, el("a", { href: hashOf("unit", inspection.serial, { inspection: inspection.id }) }, inspection.serial)),
       el("p", {}, [inspection.tuning, inspection.occasion === "production" ? null : tOf("screen.occasion.", inspection.occasion),
         clock(inspection.closedAt ?? inspection.startedAt)].filter(Boolean).join(" \u00b7 ")))
-    put(this.#next, this.#nextOf(inspection),
+    const conditional = conditionalWords(inspection)
+    put(this.#next, conditional ? el("span", { class: "conditional" }, conditional) : null, this.#nextOf(inspection),
       inspection.verdict === "PASS" ? el("a", { class: "paper", href: inspection.links?.certificate ?? `/api/inspections/${inspection.id}/certificate`,
         target: "_blank", rel: "noopener" }, t("screen.certificate.open")) : null)
     put(this.#reasons, inspection.reasons.map((reason) => el("li", {}, reason.text)))
@@ -76,6 +78,10 @@ export class VerdictPanel {
 
   /** @param {Api.Inspection} inspection */
   #nextOf(inspection) {
+    if (inspection.next === "reseat" && inspection.lastAttempt === "RESEAT" && inspection.seatings) {
+      const { tries, allowed } = inspection.seatings
+      return el("span", {}, el("strong", { class: "try" }, t("screen.next.try", { next: tries + 1, allowed })), " ", t("screen.next.reseatPlain"))
+    }
     const seatings = inspection.seatings
     const tries = seatings ? { tries: seatings.tries, allowed: seatings.allowed, valid: seatings.valid, wanted: seatings.wanted } : {}
     if (inspection.next === "another-seating") return t("screen.next.anotherSeating", tries)

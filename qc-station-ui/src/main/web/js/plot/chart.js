@@ -19,6 +19,7 @@ import { HIGHEST_HZ, LINED_HZ, LOWEST_HZ, levelLines, tickLabel } from "./scales
  * @property {number} low @property {number} high dB at the lower and upper edge
  * @property {number} width @property {number} height CSS pixels of the whole plot
  * @property {string} caption of the level axis
+ * @property {(db: number) => string} [levelLabel] of a level line; decibels if absent
  * @property {() => { text: string, values: Values, colour: string }[]} [labels] further labels at line ends
  * @property {(surface: import("./paint.js").Surface) => void} [under] painted below the lines
  * @property {(surface: import("./paint.js").Surface) => void} [over] painted above the lines
@@ -72,7 +73,7 @@ export function buildChart(host, spec, onIndex) {
         size: EDGES.left - 18, gap: 6, stroke: colours.quiet, font: `12px ${FONT}`, grid: { show: false }, ticks: { show: false },
         label: spec.caption, labelSize: 18, labelFont: `12px ${FONT}`, labelGap: 0,
         splits: () => levels,
-        values: (/** @type {any} */ _, /** @type {number[]} */ splits) => splits.map((db) => String(db).replace("-", "\u2212")),
+        values: (/** @type {any} */ _, /** @type {number[]} */ splits) => splits.map(spec.levelLabel ?? ((db) => String(db).replace("-", "\u2212"))),
       },
     ],
     series: [{}, ...spec.lines.map((line) => ({

@@ -13,8 +13,9 @@ import { walked } from "./walk.js"
  * @typedef {{ curves: Api.Curves, left: Values, right: Values, leftDeviation: Values, rightDeviation: Values, reasons: Api.Reason[] }} Shown
  */
 
-/** Kinds of reason that belong to the difference plot; every other one with a place belongs to the response plot. */
+/** Kinds of reason that belong to the difference plot, and to the response plot. Distortion and noise have plots of their own. */
 const OF_THE_PAIR = ["match", "balance"]
+const NOT_OF_THE_CURVES = ["thd", "high-order-distortion", "idle-noise"]
 
 /** Whether an inspection has curves: a valid seating makes them. @param {Api.Inspection} inspection */
 export function hasCurves(inspection) {
@@ -126,9 +127,10 @@ export class ResponsePanel {
     if (!s) return null
     const { curves } = s
     const ground = groundOf(width, height)
-    const seen = extent(curves.golden.levelDb, curves.windows.lowerDb, curves.windows.upperDb) ?? [60, 110]
+    const reasons = s.reasons.filter((reason) => isOfTheCurves(reason.kind))
+    const worst = reasons.map((reason) => this.#mark(reason, 0)?.db ?? null)
+    const seen = extent(curves.golden.levelDb, curves.windows.lowerDb, curves.windows.upperDb, worst) ?? [60, 110]
     const scale = fitLevel(ground.width, ground.height, seen[0], seen[1])
-    const reasons = s.reasons.filter((reason) => !OF_THE_PAIR.includes(reason.kind))
     const chart = buildChart(host, {
       hz: curves.frequencyHz, width, height, low: scale.low, high: scale.high, caption: t("screen.plot.level"),
       lines: [
@@ -160,12 +162,13 @@ export class ResponsePanel {
     if (!s || !s.curves.difference) return null
     const { curves } = s, { levelDb, limitDb } = s.curves.difference
     const reasons = s.reasons.filter((reason) => OF_THE_PAIR.includes(reason.kind))
-    const half = halfSpan(3, 12, limitDb, reasons.map((reason) => isNumber(reason.frequencyHz)
+    const judged = levelDb.map((value, i) => (inRegions(curves, i) ? value : null))
+    const half = halfSpan(3, 40, limitDb, judged, reasons.map((reason) => isNumber(reason.frequencyHz)
       ? levelDb[nearestIndex(curves.frequencyHz, reason.frequencyHz)] : null))
     const marks = reasons.filter((reason) => isNumber(reason.frequencyHz)).map((reason, place) => {
       const hz = /** @type {number} */ (reason.frequencyHz)
       const value = levelDb[nearestIndex(curves.frequencyHz, hz)] ?? 0
-      return { hz, db: Math.max(-half, Math.min(half, value)), text: place === 0 ? t("screen.plot.mark", { measured: value, frequency: hz }) : "" }
+      return { hz, db: value, text: place === 0 ? t("screen.plot.mark", { measured: value, frequency: hz }) : "" }
     })
     const chart = buildChart(host, {
       hz: curves.frequencyHz, width, height, low: -half, high: half, caption: t("screen.plot.difference"),
@@ -188,4 +191,15 @@ function regionsOf(curves, reasons) {
 function rangeOf(curves) {
   const simulator = curves.earSimulator
   return simulator ? { fromHz: simulator.specifiedFromHz, toHz: simulator.specifiedToHz } : null
+}
+
+/** Whether a grid point lies in a region. @param {Api.Curves} curves @param {number} index */
+function inRegions(curves, index) {
+  const hz = curves.frequencyHz[index]
+  return curves.regions.some((region) => hz >= region.fromHz * 0.987 && hz <= region.toHz * 1.013)   // exact grid points lie up to 1.28 % beside their preferred number
+}
+
+/** @param {string} kind of a reason */
+function isOfTheCurves(kind) {
+  return !OF_THE_PAIR.includes(kind) && !NOT_OF_THE_CURVES.includes(kind)
 }

@@ -64,6 +64,11 @@ export function levelLines(low, high, pxPerDb) {
   return lines
 }
 
+/** A level re the fundamental as percent, for whole powers of ten. @param {number} db @returns {string} empty for the lines between */
+export function thdLevels(db) {
+  return db % 20 === 0 ? `${Number((100 * 10 ** (db / 20)).toPrecision(1))}` : ""
+}
+
 /** @param {...(Values | null | undefined)} arrays @returns {[number, number] | null} lowest and highest number; null if there is none */
 export function extent(...arrays) {
   let low = Infinity, high = -Infinity

@@ -3,7 +3,10 @@ import { get, Offline, Problem } from "../api.js"
 import { el, put } from "../dom.js"
 import { takesText } from "../keys.js"
 import { remember } from "../memory.js"
-import { hasCurves, ResponsePanel } from "../plot/response-panel.js"
+import { PairPlots } from "../plot/pair-plots.js"
+import { hasCurves } from "../plot/response-panel.js"
+import { howMeasured, OF_A_PAIR } from "../how-measured.js"
+import { conditionalWords, idleNoiseBlock, spreadBlock } from "../quality-words.js"
 import { regionsTable } from "../regions.js"
 import { go, hashOf } from "../router.js"
 import { shape } from "../shapes.js"
@@ -38,7 +41,7 @@ class UnitScreen {
   #host
   #serial
   #closed = new AbortController()
-  #panel = new ResponsePanel()
+  #panel = new PairPlots()
   #record = el("section", { class: "record" })
   #wanted
   /** @type {History | null} */
@@ -90,10 +93,9 @@ class UnitScreen {
         el("div", { class: `unit-verdict state-${unit.verdict.toLowerCase()}` }, shape(unit.verdict), el("span", { class: "unit-word" }, tOf("screen.word.", unit.verdict))),
         el("div", { class: "unit-about" }, el("h1", {}, unit.serial),
           el("p", {}, unit.productName ?? unit.product, " \u00b7 ", el("a", { href: hashOf("batch", unit.batch, { product: unit.product }) }, unit.batch)),
-          el("ul", { class: "tunings" }, unit.tunings.map((tuning) => el("li", {}, shape(tuning.verdict ?? "INCOMPLETE"), tuning.tuning,
-            el("span", { class: "more" }, tuning.verdict ? tOf("screen.word.", tuning.verdict) : tuning.required ? t("screen.unit.missing") : t("screen.unit.optional")))))),
+          el("ul", { class: "tunings" }, unit.tunings.map((tuning) => tuningState(unit, tuning)))),
         certificateButton(`/api/units/${encodeURIComponent(unit.serial)}/certificate`, t("screen.certificate.unit"))),
-      el("div", { class: "unit-side" }, searchForm(""), this.#history.element), el("section", { class: "unit-plot" }, this.#panel.element), this.#record))
+      el("div", { class: "unit-side" }, searchForm(""), this.#history.element), el("section", { class: "unit-plot" }, this.#panel.choices, this.#panel.element), this.#record))
     const first = unit.inspections.find((inspection) => inspection.id === this.#wanted) ?? this.#history.newest()
     if (first) this.#open(first.id)
     else this.#panel.clear(t("screen.unit.none"))
@@ -111,7 +113,7 @@ class UnitScreen {
       this.#drawRecord(inspection)
       if (!hasCurves(inspection)) return this.#panel.clear(t("screen.plot.none"))
       const curves = /** @type {Api.Curves} */ (await get(`/api/inspections/${id}/curves`, this.#closed.signal))
-      if (!stale()) this.#panel.show(curves, inspection.reasons)
+      if (!stale()) this.#panel.show(curves, inspection)
     } catch (failure) {
       if (stale()) return
       if (!(failure instanceof Problem || failure instanceof Offline)) throw failure
@@ -123,10 +125,20 @@ class UnitScreen {
   #drawRecord(inspection) {
     const word = inspection.verdict ?? inspection.lastAttempt ?? "INCOMPLETE"
     put(this.#record,
-      el("h2", { class: `record-word state-${word.toLowerCase()}` }, shape(word), el("span", {}, tOf("screen.word.", word))),
+      el("h2", { class: `record-word state-${word.toLowerCase()}` }, shape(word), el("span", {}, tOf("screen.word.", word)),
+        conditionalWords(inspection) ? el("span", { class: "conditional" }, conditionalWords(inspection)) : null),
       inspection.reasons.length ? el("ol", { class: "record-reasons" }, inspection.reasons.map((reason) => el("li", {}, reason.text)))
         : el("p", { class: "quiet" }, inspection.verdict === "PASS" ? t("screen.verdict.allInside") : t("screen.unit.noReason")),
       certificateButton(inspection.links?.certificate ?? `/api/inspections/${inspection.id}/certificate`, t("screen.certificate.inspection")),
-      regionsTable(inspection.regions ?? [], inspection.reasons), attemptsTable(inspection), factsList(inspection))
+      regionsTable(inspection.regions ?? [], inspection.reasons), idleNoiseBlock(inspection), spreadBlock(inspection), howMeasured(OF_A_PAIR), attemptsTable(inspection), factsList(inspection))
   }
+}
+
+/** One tuning with its state; a recording that sounded like another tuning says so. @param {Api.Unit} unit @param {Api.Unit["tunings"][0]} tuning */
+function tuningState(unit, tuning) {
+  const other = unit.inspections.filter((inspection) => inspection.tuning === tuning.tuning)
+    .flatMap((inspection) => inspection.reasons ?? []).find((reason) => reason.kind === "other-tuning")
+  return el("li", {}, shape(tuning.verdict ?? (other ? "INVALID" : "INCOMPLETE")), tuning.tuning,
+    el("span", { class: "more" }, tuning.verdict ? tOf("screen.word.", tuning.verdict) : other ? other.text
+      : tuning.required ? t("screen.unit.missing") : t("screen.unit.optional")))
 }

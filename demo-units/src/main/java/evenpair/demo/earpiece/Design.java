@@ -35,7 +35,8 @@ public enum Design {
                   lowPass(21_000, 1.0))),
           new Canal(8000, 0.22),
           4,
-          1);
+          1,
+          Motion.soft(350, 0.022, 0.09));
     }
   },
   /**
@@ -49,7 +50,8 @@ public enum Design {
           List.of(Driver.of("dynamic 1", 1, lowPass(3300, 1.5), lowPass(15_000, 0.7))),
           new Canal(13_500, 0.35),
           16,
-          1);
+          1,
+          Motion.soft(900, 0.03, 0.15));
     }
   };
 

@@ -46,6 +46,15 @@ record Driver(String name, double gain, List<Section> sections) {
   }
 
   /**
+   * @return the driver behind one more section
+   */
+  Driver and(Section section) {
+    List<Section> more = new ArrayList<>(sections);
+    more.add(section);
+    return new Driver(name, gain, more);
+  }
+
+  /**
    * @return name, gain, and the frequencies of its sections in order, the crossover first
    */
   Map<String, Object> truth() {

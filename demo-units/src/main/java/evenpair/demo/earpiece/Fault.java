@@ -54,8 +54,35 @@ public enum Fault {
           .with(side.other(), earpiece -> armatures(earpiece, -0.25, -1.3));
     }
   },
+  /** A weak magnet: less bass on one side, which must not be taken for a leak. */
+  WEAK_BASS("weak bass", Expected.FAIL) {
+    @Override
+    Sides in(Sides good, Channel side) {
+      return good.with(side, earpiece -> earpiece.weakBass(180, -5));
+    }
+  },
+  /** A voice coil that touches: high harmonics in the bass. */
+  BUZZING_DRIVER("buzzing driver", Expected.FAIL) {
+    @Override
+    Sides in(Sides good, Channel side) {
+      return good.with(side, earpiece -> earpiece.moving(motion -> motion.touching(0.1, 1)));
+    }
+  },
+  /** A torn surround: low harmonics ten times as strong as they should be. */
+  DISTORTED_DRIVER("distorted driver", Expected.FAIL) {
+    @Override
+    Sides in(Sides good, Channel side) {
+      return good.with(side, earpiece -> earpiece.moving(motion -> motion.bent(12)));
+    }
+  },
+  /** Earpieces good, USB cable badly filtered: its frames are heard while nothing plays. */
+  USB_FRAME_NOISE("USB frame noise", Expected.FAIL),
+  /** A bent nozzle: one eartip never seals, however often it is mounted. */
+  NEVER_SEALS("never seals", Expected.FAIL),
   /** The unit is good; one eartip does not seal in the first mounting. */
-  LEAKY_SEAT("leaky seat", Expected.FAIL),
+  LEAKY_SEAT("leaky seat", Expected.RESEAT_THEN_PASS),
+  /** The unit is good; one earpiece is pushed in too far in the first mounting. */
+  DEEP_SEAT("seated too deep", Expected.RESEAT_THEN_PASS),
   /** The unit is good; somebody moved the microphones' gain before the first capture. */
   CLIPPED_CAPTURE("clipped capture", Expected.INVALID_THEN_PASS),
   /** The unit is good; a compressor ran beside the bench during the first capture. */
@@ -65,6 +92,8 @@ public enum Fault {
   public enum Expected {
     PASS,
     FAIL,
+    /** The first mounting is refused; the second one passes. */
+    RESEAT_THEN_PASS,
     /** The first capture cannot be judged; the second one passes. */
     INVALID_THEN_PASS
   }

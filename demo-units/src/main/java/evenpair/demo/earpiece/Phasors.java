@@ -109,6 +109,14 @@ public final class Phasors {
     return this;
   }
 
+  /** Multiplies by another transfer function at the same frequencies. */
+  public Phasors times(Phasors other) {
+    for (int i = 0; i < hz.length; i++) {
+      multiply(i, other.re[i], other.im[i]);
+    }
+    return this;
+  }
+
   /** Adds another transfer function at the same frequencies. */
   Phasors add(Phasors other) {
     for (int i = 0; i < hz.length; i++) {

@@ -19,7 +19,10 @@ public record Sides(Earpiece left, Earpiece right) {
     return new Sides(right, left);
   }
 
-  Sides with(Channel side, UnaryOperator<Earpiece> change) {
+  /**
+   * @return the pair with one earpiece changed
+   */
+  public Sides with(Channel side, UnaryOperator<Earpiece> change) {
     return side == Channel.LEFT
         ? new Sides(change.apply(left), right)
         : new Sides(left, change.apply(right));

@@ -12,6 +12,7 @@ final class Spread {
   private static final double LOUDNESS_DB = 0.22;
   private static final double TUNING = 0.010;
   private static final double SENSITIVITY_DB = 0.25;
+  private static final double BEND = 0.15;
   private static final double SIDE = 0.38;
 
   private Spread() {}
@@ -58,6 +59,8 @@ final class Spread {
                             1 + share * TUNING * bounded(random))
                         .applyTo(driver))
             .toList();
-    return from.withDrivers(drivers).louder(share * SENSITIVITY_DB * bounded(random));
+    return from.withDrivers(drivers)
+        .louder(share * SENSITIVITY_DB * bounded(random))
+        .moving(motion -> motion.bent(1 + share * BEND * bounded(random)));
   }
 }

@@ -36,7 +36,7 @@ public record Bench(
               20.4,
               19.3,
               1.0112,
-              42,
+              38,
               0.071,
               new SimulatorDifference(0.22, 0.20, 0.35, 7200)),
           new Bench(
@@ -45,7 +45,7 @@ public record Bench(
               18.7,
               21.1,
               1.0161,
-              44,
+              39,
               0.064,
               new SimulatorDifference(-0.31, 0.12, -0.30, 9100)),
           new Bench(
@@ -54,7 +54,7 @@ public record Bench(
               22.0,
               20.2,
               1.0095,
-              41,
+              37,
               0.093,
               new SimulatorDifference(0.10, -0.26, 0.45, 5600)),
           new Bench(
@@ -63,7 +63,7 @@ public record Bench(
               19.8,
               20.9,
               0.7121,
-              43,
+              38,
               0.080,
               new SimulatorDifference(-0.18, 0.22, 0.30, 6400)));
 

@@ -29,6 +29,17 @@ public record Cable(String tuning, boolean required, Optional<FilterChain> filte
   }
 
   /**
+   * @param frames true: its supply lets the bus's frames through
+   * @return what it puts into the earpiece while nothing plays
+   */
+  Hum hum(boolean frames) {
+    if (plain()) {
+      return Hum.NONE;
+    }
+    return frames ? Hum.USB_FRAMES : Hum.USB;
+  }
+
+  /**
    * @param stimulus re full scale
    * @param benchVoltsPerFullScale the bench's own output, V
    * @return the voltage at the earphone's terminals, V

@@ -23,16 +23,21 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
 
   private static final Map<Integer, Planned> SEDGE_FAULTS =
       Map.ofEntries(
+          Map.entry(2, new Planned(Fault.USB_FRAME_NOISE, Channel.LEFT)),
           Map.entry(4, new Planned(Fault.DEAD_TWEETER, Channel.RIGHT)),
+          Map.entry(6, new Planned(Fault.BUZZING_DRIVER, Channel.LEFT)),
           Map.entry(7, new Planned(Fault.LOW_SENSITIVITY, Channel.LEFT)),
+          Map.entry(9, new Planned(Fault.NEVER_SEALS, Channel.LEFT)),
           Map.entry(11, new Planned(Fault.CLIPPED_CAPTURE, Channel.LEFT)),
           Map.entry(13, new Planned(Fault.SWAPPED_POLARITY, Channel.LEFT)),
           Map.entry(16, new Planned(Fault.LEAKY_SEAT, Channel.RIGHT)),
           Map.entry(19, new Planned(Fault.MISMATCHED_PAIR, Channel.LEFT)),
           Map.entry(22, new Planned(Fault.NOISY_CAPTURE, Channel.LEFT)),
           Map.entry(24, new Planned(Fault.SHIFTED_CROSSOVER, Channel.RIGHT)),
+          Map.entry(26, new Planned(Fault.WEAK_BASS, Channel.RIGHT)),
           Map.entry(28, new Planned(Fault.DEAD_LOWER_TWEETER, Channel.LEFT)),
-          Map.entry(33, new Planned(Fault.LEAKY_SEAT, Channel.LEFT)),
+          Map.entry(31, new Planned(Fault.DISTORTED_DRIVER, Channel.RIGHT)),
+          Map.entry(33, new Planned(Fault.DEEP_SEAT, Channel.LEFT)),
           Map.entry(36, new Planned(Fault.DEAD_TWEETER, Channel.LEFT)),
           Map.entry(38, new Planned(Fault.MISMATCHED_PAIR, Channel.RIGHT)));
 

@@ -3,7 +3,6 @@ package evenpair.demo.line;
 import evenpair.acoustics.Samples;
 import evenpair.demo.earpiece.Earpiece;
 import evenpair.demo.earpiece.Mounting;
-import evenpair.demo.earpiece.Phasors;
 import evenpair.tolerance.Channel;
 import java.util.Arrays;
 import java.util.Map;
@@ -13,8 +12,9 @@ import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
  * Renders what a bench's microphone records while the stimulus is played: stimulus → cable →
- * earpiece → ear simulator → microphone, as a product of spectra, with the room's noise, as a
- * 24-bit WAV. Plans its transform once; may be shared.
+ * earpiece → ear simulator → microphone, as a product of spectra, to which the dynamic drivers'
+ * bending is added, with the room's noise, as a 24-bit WAV. Plans its transform once; may be
+ * shared.
  */
 public final class Recorder {
   /**
@@ -24,10 +24,14 @@ public final class Recorder {
    */
   private static final double RESPONSE_SECONDS = 0.3;
 
+  /** Idle noise is averaged over half-second pieces; four are the least, this gives seven. */
+  private static final double IDLE_SECONDS = 2;
+
   private final double[] stimulus;
   private final int rateHz;
   private final int length;
   private final DoubleFFT_1D transform;
+  private final Bending bending;
   private final double[] binHz;
   private final Map<SimulatorPlace, double[]> simulatorGains = new ConcurrentHashMap<>();
 
@@ -48,6 +52,7 @@ public final class Recorder {
     for (int k = 0; k < binHz.length; k++) {
       binHz[k] = (double) k * rateHz / length;
     }
+    this.bending = new Bending(binHz, transform);
   }
 
   /**
@@ -67,9 +72,31 @@ public final class Recorder {
       RandomGenerator random) {
     double[] pascal = pressure(bench, simulator, earpiece, cable, mounting, take.startSeconds());
     double[] noise = Background.pascal(pascal.length, rateHz, take.noiseDb(bench), random);
-    double perPascal = take.gain() / bench.pascalPerFullScale(simulator);
     for (int n = 0; n < pascal.length; n++) {
-      pascal[n] = (pascal[n] + noise[n]) * perPascal;
+      pascal[n] += noise[n];
+    }
+    return file(pascal, take.gain() / bench.pascalPerFullScale(simulator));
+  }
+
+  /**
+   * Records while nothing plays: the room, and what the cable puts into the earpiece.
+   *
+   * @return a mono WAV file of 24-bit integers
+   */
+  byte[] idle(Bench bench, Channel simulator, Hum hum, RandomGenerator random) {
+    int samples = (int) Math.round(IDLE_SECONDS * rateHz);
+    double[] pascal = Background.pascal(samples, rateHz, bench.backgroundDb(), random);
+    double hiss = hum.hissPascal();
+    for (int n = 0; n < samples; n++) {
+      pascal[n] += hiss * random.nextGaussian();
+    }
+    hum.addFrames(pascal, rateHz);
+    return file(pascal, 1 / bench.pascalPerFullScale(simulator));
+  }
+
+  private byte[] file(double[] pascal, double perPascal) {
+    for (int n = 0; n < pascal.length; n++) {
+      pascal[n] *= perPascal;
     }
     return Pcm24.mono(pascal, rateHz);
   }
@@ -89,25 +116,16 @@ public final class Recorder {
     System.arraycopy(
         cable.drive(stimulus, bench.voltsPerFullScale()), 0, signal, start, stimulus.length);
     transform.realForward(signal);
-    multiply(signal, earpiece.recorded(binHz, mounting), gains(bench, simulator));
+    double[] bent = bending.of(signal, earpiece.motion());
+    Bending.multiply(signal, earpiece.driven(binHz));
+    double[] gains = gains(bench, simulator);
+    for (int n = 0; n < length; n++) {
+      double gain = gains[n == 1 ? gains.length - 1 : n / 2];
+      signal[n] = (signal[n] + earpiece.dynamicGain() * bent[n]) * gain;
+    }
+    Bending.multiply(signal, earpiece.path(binHz, mounting));
     transform.realInverse(signal, true);
     return Arrays.copyOf(signal, start + stimulus.length);
-  }
-
-  /**
-   * The transform keeps the real parts at 0 Hz and at half the sample rate in the first two places.
-   */
-  private static void multiply(double[] spectrum, Phasors response, double[] gains) {
-    int last = gains.length - 1;
-    spectrum[0] *= response.re(0) * gains[0];
-    spectrum[1] *= response.re(last) * gains[last];
-    for (int k = 1; k < last; k++) {
-      double x = response.re(k) * gains[k];
-      double y = response.im(k) * gains[k];
-      double real = spectrum[2 * k] * x - spectrum[2 * k + 1] * y;
-      spectrum[2 * k + 1] = spectrum[2 * k] * y + spectrum[2 * k + 1] * x;
-      spectrum[2 * k] = real;
-    }
   }
 
   /** One channel of one bench: its simulator's gain at every bin never changes. */

@@ -62,10 +62,6 @@ public record Summary(
             + " of "
             + summary.goodUnits
             + ".");
-    if (outcomes.stream().anyMatch(outcome -> outcome.unit().fault() == Fault.LEAKY_SEAT)) {
-      out.println(
-          "A leaky seat counts as FAIL here until seatings are told apart; the unit itself is good.");
-    }
     summary.surprises.forEach(surprise -> out.println("NOT AS IT SHOULD BE: " + surprise));
     return summary;
   }
@@ -108,6 +104,7 @@ public record Summary(
         switch (fault.expected()) {
           case PASS -> "passed";
           case FAIL -> "failed, as they should";
+          case RESEAT_THEN_PASS -> "RESEAT, then passed, as they should";
           case INVALID_THEN_PASS -> "first try INVALID, second one passed, as they should";
         };
     return "  %-20s %2d of %2d %s"

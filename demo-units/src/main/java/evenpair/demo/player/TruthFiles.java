@@ -95,7 +95,7 @@ final class TruthFiles {
 
   private static String side(DemoUnit unit) {
     return switch (unit.fault()) {
-      case NONE, CLIPPED_CAPTURE, NOISY_CAPTURE, MISMATCHED_PAIR -> "both";
+      case NONE, CLIPPED_CAPTURE, NOISY_CAPTURE, MISMATCHED_PAIR, USB_FRAME_NOISE -> "both";
       default -> unit.side().word();
     };
   }
@@ -109,6 +109,7 @@ final class TruthFiles {
     truth.put("depthPercent", 100 * mounting.depth());
     truth.put("bassDb", mounting.bassDb());
     truth.put("leakHz", mounting.leakHz());
+    truth.put("leakOrder", mounting.leakHz() > 0 ? mounting.leakOrder() : null);
     return truth;
   }
 

@@ -93,6 +93,9 @@ final class UnitPlayer {
             .json("inspection", service.text(inspection))
             .wav("left", capture.left())
             .wav("right", capture.right());
+    capture
+        .idle()
+        .ifPresent(idle -> body.wav("idleLeft", idle.left()).wav("idleRight", idle.right()));
     String key =
         String.join("/", unit.serial(), cable.tuning(), String.valueOf(attempt), measuredAt);
     truth.noteCapture(unit, bench, cable, attempt, capture);

@@ -45,8 +45,15 @@ class ScreenModulesTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"85, 85 Hz", "999.4, 999 Hz", "999.6, 1 kHz", "1000, 1 kHz", "8414, 8.41 kHz", "8500, 8.5 kHz", "12589, 12.6 kHz"})
+    @CsvSource({"85, 85 Hz", "999.4, 999 Hz", "999.6, 1 kHz", "1000, 1 kHz", "8500, 8.5 kHz", "997.3, 997 Hz", "8430, 8.43 kHz"})
     void frequenciesReadAsInTheReasons(String hz, String text) {
+      assertThat(call("format.js", "m.frequency(" + hz + ").replace('\\u202f', ' ')")).isEqualTo(text);
+    }
+
+    /** ISO 3, R80: 10^(n/80) Hz is called by its rounded number. */
+    @ParameterizedTest
+    @CsvSource({"19.9526, 20 Hz", "8413.951, 8.5 kHz", "5011.872, 5 kHz", "12589.254, 12.5 kHz", "1188.502, 1.18 kHz", "19952.62, 20 kHz"})
+    void gridPointsReadAsTheirPreferredNumber(String hz, String text) {
       assertThat(call("format.js", "m.frequency(" + hz + ").replace('\\u202f', ' ')")).isEqualTo(text);
     }
 
