@@ -40,7 +40,7 @@ export function tOf(prefix, word) {
 }
 
 /**
- * Placeholders as the service's own renderer has them: `{a}`, `{a|dB}`, `{a|+dB}`, `{a|Hz}`, `{a|word}`.
+ * Placeholders as the service's own renderer has them: `{a}`, `{a|dB}`, `{a|+dB}`, `{a|Hz}`, `{a|%}`, `{a|word}`.
  * @param {string} template @param {Record<string, any>} values
  */
 export function fillIn(template, values) {
@@ -51,6 +51,7 @@ export function fillIn(template, values) {
       case "dB": return db(value)
       case "+dB": return signedDb(value)
       case "Hz": return frequency(value)
+      case "%": return Number(value).toFixed(2)
       case "word": return table[`word.${value}`] ?? String(value)
       default: return String(value)
     }

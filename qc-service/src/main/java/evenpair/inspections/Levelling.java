@@ -6,7 +6,6 @@ import evenpair.acoustics.Response;
 import evenpair.captures.CurveFile;
 import evenpair.stations.Stations.Chain;
 import evenpair.tolerance.Channel;
-import evenpair.tolerance.Drive;
 import evenpair.tolerance.LimitSet;
 import evenpair.tolerance.MeasuredIdleNoise;
 import evenpair.tolerance.Reason;
@@ -32,8 +31,8 @@ final class Levelling {
   }
 
   /**
-   * L = 20·lg(|H|·d/√2·P/20 µPa), H the response in FS/FS, d the digital peak that gives the set's drive, P pascal per full
-   * scale. Then the station's own left−right difference s is taken out: L_left − s/2, L_right + s/2.
+   * Sound pressure level at the set's drive, the station's own left − right difference taken out; distortion and idle noise
+   * beside it.
    *
    * @param driveToleranceDb how far the stimulus' own peak may lie from d; within it the level is scaled as linear
    */
@@ -47,7 +46,7 @@ final class Levelling {
     }
     if (heard.stimulus().isPresent()) {
       double played = decibels(heard.stimulus().get().sweep().amplitude());
-      double wanted = decibels(digitalPeak(set.drive(), chain));
+      double wanted = decibels(chain.digitalPeak(set.drive()));
       if (Math.abs(played - wanted) > driveToleranceDb) {
         return Levelled.refused(List.of(Reason.of(ReasonKind.WRONG_DRIVE, null, played, wanted)));
       }
@@ -57,28 +56,17 @@ final class Levelling {
     return new Levelled(Optional.of(pair), List.of());
   }
 
-  /** d: for a voltage √2·V_rms divided by volts per full scale; for a digital drive 10^(dBFS/20). */
-  static double digitalPeak(Drive drive, Chain chain) {
-    if (drive instanceof Drive.Voltage voltage) {
-      double voltsPerFullScale = chain.output().orElseThrow().voltsPerFullScale();
-      return Math.sqrt(2) * voltage.millivoltsRms() / 1000 / voltsPerFullScale;
-    }
-    return Math.pow(10, ((Drive.Digital) drive).dbfs() / 20);
-  }
-
   private static StoredChannel stored(Channel channel, HeardPair pair, Surroundings at, LimitSet set) {
     Chain chain = at.chain();
     StoredIdle idle = idle(channel, pair, at);
-    Curve half = chain.correction().orElseThrow().leftMinusRight().times(channel == Channel.LEFT ? -0.5 : 0.5);
     if (pair.of(channel) instanceof Heard.Finished finished) {
-      return fromCurve(finished.curve(), half, idle);
+      return fromCurve(finished.curve(), channel, chain, idle);
     }
     Heard.Clear clear = (Heard.Clear) pair.of(channel);
     Response response = clear.response();
-    double pascal = chain.microphones().get(channel).pascalPerFullScale();
-    double gainDb = decibels(digitalPeak(set.drive(), chain) / Math.sqrt(2) * pascal / REFERENCE_PASCAL);
+    Curve level = chain.soundPressureLevel(response.level(), channel, set.drive());
     return new StoredChannel(
-        response.level().plus(gainDb).plus(half).toFloats(),
+        chain.corrected(level, channel).toFloats(),
         Floats.narrow(response.phaseDeg()),
         response.signalToNoise().toFloats(),
         response.arrivalSeconds(),
@@ -87,9 +75,9 @@ final class Levelling {
         idle);
   }
 
-  private static StoredChannel fromCurve(CurveFile curve, Curve half, StoredIdle idle) {
+  private static StoredChannel fromCurve(CurveFile curve, Channel channel, Chain chain, StoredIdle idle) {
     float[] phase = curve.phaseDeg().map(Floats::narrow).orElse(null);
-    return new StoredChannel(curve.level().plus(half).toFloats(), phase, null, null, null, null, idle);
+    return new StoredChannel(chain.corrected(curve.level(), channel).toFloats(), phase, null, null, null, null, idle);
   }
 
   /** Idle noise is the unit's own: neither drive nor left/right correction has a part in it. */

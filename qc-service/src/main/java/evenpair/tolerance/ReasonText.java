@@ -15,8 +15,13 @@ import java.util.Set;
  *     names as they are
  */
 public record ReasonText(String key, Map<String, Object> values) {
-  private static final Set<String> NAMED_CHECKS =
-      Set.of("distortion", "idle-noise", "guarded-decision", "polarity");
+  private static final Set<String> CHECKS_OF_A_CHANNEL =
+      Set.of(
+          "distortion",
+          "distortion-floor",
+          "idle-noise",
+          "idle-noise-floor",
+          "idle-noise-station");
 
   public ReasonText {
     values = Map.copyOf(values);
@@ -32,16 +37,22 @@ public record ReasonText(String key, Map<String, Object> values) {
   private static String key(Reason reason) {
     String key = "reason." + reason.kind().word();
     return switch (reason.kind()) {
-      case LEVEL -> key + side(reason) + also(reason);
-      case WINDOW -> key + side(reason);
-      case BALANCE -> key + louder(reason) + also(reason);
-      case MATCH -> key + louder(reason);
+      case LEVEL -> key + (near(reason) ? ".near" : side(reason)) + also(reason) + conditional(reason);
+      case WINDOW -> key + (near(reason) ? ".near" : side(reason)) + conditional(reason);
+      case BALANCE ->
+          key + (near(reason) ? ".near" : louder(reason)) + also(reason) + conditional(reason);
+      case MATCH -> key + (near(reason) ? ".near" : louder(reason)) + conditional(reason);
       case NOISY -> key + channel(reason) + region(reason) + numbers(reason);
       case NO_DATA -> key + (reason.region() == null ? ".alignment" : ".region") + channel(reason);
       case NOT_JUDGED -> key + check(reason);
-      case THD, HIGH_ORDER_DISTORTION -> key + channel(reason);
-      case WRONG_DRIVE, IDLE_NOISE -> key + channel(reason) + numbers(reason);
-      case OTHER_TUNING, GUARD_TOO_WIDE, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
+      case THD, HIGH_ORDER_DISTORTION -> key + channel(reason) + ofChannel(numbers(reason), reason);
+      case WRONG_DRIVE -> key + channel(reason) + numbers(reason);
+      case IDLE_NOISE -> key + channel(reason) + numbers(reason) + usb(reason);
+      case LEAK -> key + channel(reason) + ofChannel(numbers(reason) + repeats(reason), reason);
+      case SEAL -> key + channel(reason) + ofChannel(repeats(reason), reason);
+      case DEPTH -> key + channel(reason) + depth(reason);
+      case UNCERTAINTY_MISSING, GUARD_TOO_WIDE -> key + region(reason);
+      case OTHER_TUNING, DOUBLED_TUNING, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
       case OUTPUT_CALIBRATION_MISSING,
           OUTPUT_CALIBRATION_EXPIRED,
           CORRECTION_MISSING,
@@ -76,9 +87,38 @@ public record ReasonText(String key, Map<String, Object> values) {
   }
 
   private static String check(Reason reason) {
-    return reason.region() != null && NAMED_CHECKS.contains(reason.region())
-        ? "." + reason.region()
-        : ".other";
+    boolean ofChannel = reason.channel() != null && CHECKS_OF_A_CHANNEL.contains(reason.region());
+    return ofChannel || "polarity".equals(reason.region()) ? "." + reason.region() : ".other";
+  }
+
+  /** Inside its limit by less than the guard band, of a set that refuses that. */
+  private static boolean near(Reason reason) {
+    return reason.state() == CheckState.CONDITIONAL_PASS;
+  }
+
+  private static String conditional(Reason reason) {
+    return reason.state() == CheckState.CONDITIONAL_FAIL ? ".conditional" : "";
+  }
+
+  private static String ofChannel(String variant, Reason reason) {
+    return reason.channel() == null ? "" : variant;
+  }
+
+  private static String repeats(Reason reason) {
+    return reason.repeats() ? ".repeats" : "";
+  }
+
+  private static String usb(Reason reason) {
+    return reason.channel() == null || numbers(reason).isEmpty() || reason.usbLinesHz().isEmpty()
+        ? ""
+        : ".usb";
+  }
+
+  private static String depth(Reason reason) {
+    if (numbers(reason).isEmpty()) {
+      return "";
+    }
+    return reason.measuredDb() > 0 ? ".deep" : ".shallow";
   }
 
   private static String numbers(Reason reason) {
@@ -103,6 +143,9 @@ public record ReasonText(String key, Map<String, Object> values) {
       values.put("allowed", Math.abs(reason.limitDb()));
     }
     values.put("regions", joined(reason.alsoRegions()));
+    put(values, "tuning", reason.otherTuning());
+    put(values, "guard", reason.guardDb());
+    values.put("lines", kilohertz(reason.usbLinesHz()));
     return values;
   }
 
@@ -113,6 +156,11 @@ public record ReasonText(String key, Map<String, Object> values) {
 
   private static String joined(List<String> regions) {
     return String.join(", ", regions);
+  }
+
+  /** Frames sound at whole kilohertz. */
+  private static String kilohertz(List<Double> hz) {
+    return joined(hz.stream().map(line -> Long.toString(Math.round(line / 1000))).distinct().toList());
   }
 
   private static void put(Map<String, Object> values, String name, Object value) {

@@ -13,7 +13,7 @@ import java.util.function.Function;
 final class TextTemplate {
   private static final String MINUS = "\u2212";
 
-  private enum Form { PLAIN, DB, SIGNED_DB, HERTZ, WORD }
+  private enum Form { PLAIN, DB, SIGNED_DB, HERTZ, WORD, PERCENT }
 
   /** Either fixed text (form null) or a placeholder's name. */
   private record Piece(String text, Form form) {}
@@ -59,7 +59,8 @@ final class TextTemplate {
       case "+dB" -> Form.SIGNED_DB;
       case "Hz" -> Form.HERTZ;
       case "word" -> Form.WORD;
-      default -> throw new IllegalArgumentException("{" + inside + "}: the form must be dB, +dB, Hz or word");
+      case "%" -> Form.PERCENT;
+      default -> throw new IllegalArgumentException("{" + inside + "}: the form must be dB, +dB, Hz, % or word");
     };
   }
 
@@ -86,6 +87,7 @@ final class TextTemplate {
         yield level.startsWith(MINUS) || level.equals("0.0") ? level : "+" + level;
       }
       case HERTZ -> hertz(number(piece, value));
+      case PERCENT -> BigDecimal.valueOf(number(piece, value)).setScale(2, RoundingMode.HALF_UP).toPlainString();
     };
   }
 

@@ -7,7 +7,8 @@ import java.util.Map;
 public interface Texts {
   /**
    * Renders a text. Placeholders: {@code {name}} as is; {@code {name|dB}} one decimal; {@code {name|+dB}} one decimal with sign;
-   * {@code {name|Hz}} as 85 Hz or 8.5 kHz; {@code {name|word}} the text under {@code word.<value>}.
+   * {@code {name|Hz}} as 85 Hz or 8.5 kHz; {@code {name|%}} two
+   * decimals; {@code {name|word}} the text under {@code word.<value>}.
    *
    * @param locale the reader's language; English where there is no table for it
    * @param key such as {@code reason.window.above}

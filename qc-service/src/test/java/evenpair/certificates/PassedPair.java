@@ -59,7 +59,8 @@ final class PassedPair {
         List.of(new AttemptSummary(1, 1, "PASS", CLOSED.minusSeconds(4), "aa", "bb")),
         List.of(),
         views,
-        "PASS");
+        "PASS",
+        false);
   }
 
   static Inspection closed(UUID id, String tuning, String verdict, String unitVerdict) {
@@ -88,7 +89,8 @@ final class PassedPair {
         i.attempts(),
         List.of(),
         i.regions(),
-        unitVerdict);
+        unitVerdict,
+        false);
   }
 
   static Inspection changed(
@@ -117,7 +119,8 @@ final class PassedPair {
         i.attempts(),
         List.of(reasons),
         i.regions(),
-        i.unitVerdict());
+        i.unitVerdict(),
+        false);
   }
 
   static List<RegionView> views(List<RegionSpan> regions) {

@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import evenpair.acoustics.Curve;
+import evenpair.acoustics.Distortion;
 import evenpair.acoustics.EarSimulator;
 import evenpair.acoustics.Grid;
+import evenpair.acoustics.IdleNoise;
+import evenpair.acoustics.IdleNoise.Origin;
 import evenpair.acoustics.Response;
 import evenpair.captures.Stimuli.Stimulus;
 import evenpair.inspections.Levelling.Levelled;
@@ -16,6 +19,7 @@ import evenpair.stations.Stations.Microphone;
 import evenpair.stations.Stations.Output;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.LimitSet;
+import evenpair.tolerance.MeasuredIdleNoise;
 import evenpair.tolerance.Reason;
 import evenpair.tolerance.ReasonKind;
 import evenpair.web.Refusal;
@@ -25,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class LevellingTests {
@@ -57,11 +62,23 @@ class LevellingTests {
     Response unity =
         new Response(Curve.from(hz -> 0), new double[Grid.POINTS], Curve.from(hz -> 60), 0.35, 0, 0.3);
     Stimulus stimulus = new Stimulus("sweep-48000", TestSound.SWEEP);
-    return new HeardPair(new Heard.Clear(unity), new Heard.Clear(unity), Optional.of(stimulus), List.of());
+    Heard.Clear clear = new Heard.Clear(unity, distortion());
+    IdleNoise noise = new IdleNoise(1e-4, List.of(new IdleNoise.Tone(2000, 12, Origin.USB_FRAME)), 6);
+    return new HeardPair(clear, clear, Optional.of(stimulus), List.of(), Map.of(Channel.RIGHT, noise));
+  }
+
+  private static Distortion distortion() {
+    List<Curve> harmonics = IntStream.range(0, 4).mapToObj(k -> Curve.from(hz -> -40.0 - 10 * k)).toList();
+    List<Curve> floors = IntStream.range(0, 4).mapToObj(k -> Curve.from(hz -> -90.0)).toList();
+    return new Distortion(harmonics, floors, Curve.from(hz -> -70), Curve.from(hz -> -80));
+  }
+
+  private static Surroundings surroundings(Chain chain, Instant at) {
+    return new Surroundings(chain, at, Optional.empty(), Map.of(Channel.RIGHT, 12.0));
   }
 
   private static Levelled level(Chain chain, Instant at) {
-    return Levelling.level(heard(), chain, SET, at, TOLERANCE_DB);
+    return Levelling.level(heard(), surroundings(chain, at), SET, TOLERANCE_DB);
   }
 
   @Test
@@ -79,6 +96,27 @@ class LevellingTests {
     StoredPair with = level(chain(10, 10, VOLTS, 0.6), DAWN.plusSeconds(1)).curves().orElseThrow();
     assertThat((double) with.left().levelDb()[50] - without.left().levelDb()[50]).isCloseTo(-0.3, within(2e-5));
     assertThat((double) with.right().levelDb()[50] - without.right().levelDb()[50]).isCloseTo(0.3, within(2e-5));
+  }
+
+  @Test
+  void keepsHarmonicsWithTheirFloorsInTheOrderOfTheOrders() {
+    StoredDistortion kept = level(chain(10, 10, VOLTS, 0), DAWN.plusSeconds(1)).curves().orElseThrow().left().distortion();
+    assertThat(kept.harmonicsDb()).hasSize(4 * Grid.POINTS);
+    for (int k = 0; k < 4; k++) {
+      assertThat(kept.harmonicsDb()[k * Grid.POINTS + 136]).isEqualTo(-40f - 10 * k);
+    }
+    assertThat(kept.highOrderFloorDb()).containsOnly(-80f);
+  }
+
+  @Test
+  void givesIdleNoiseAsSoundPressureWhateverTheDriveAndTheCorrection() {
+    // By hand: 1e-4 of full scale at 20 Pa per full scale is 2 mPa r.m.s., 20·lg(2e-3/20e-6) = 40 dB.
+    StoredPair pair = level(chain(10, 20, VOLTS, 0.6), DAWN.plusSeconds(1)).curves().orElseThrow();
+    assertThat(pair.left().idle()).as("no idle recording").isNull();
+    StoredIdle idle = pair.right().idle();
+    assertThat(idle.dba()).isCloseTo(40, within(1e-9));
+    assertThat(idle.floorDba()).isEqualTo(12.0);
+    assertThat(idle.tones()).containsExactly(new MeasuredIdleNoise.Tone(2000, 12, true));
   }
 
   @Test

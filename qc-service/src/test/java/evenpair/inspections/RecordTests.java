@@ -9,7 +9,6 @@ import evenpair.inspections.Inspections.BatchCurves;
 import evenpair.inspections.Inspections.BatchUnit;
 import evenpair.inspections.Inspections.JudgedCurves;
 import evenpair.inspections.TestLine.Reply;
-import evenpair.products.Products;
 import evenpair.tolerance.Judgement;
 import java.util.Arrays;
 import java.util.List;
@@ -36,7 +35,6 @@ class RecordTests {
   @Autowired private Inspections inspections;
   @Autowired private InspectionFiles files;
   @Autowired private VerdictRows verdicts;
-  @Autowired private Products products;
   private TestLine line;
   private UUID passed;
   private UUID failed;
@@ -67,8 +65,7 @@ class RecordTests {
       transactions.executeWithoutResult(
           status -> {
             InspectionFile file = files.find(id).orElseThrow();
-            Judgement again =
-                Course.judge(files.validSeatings(id), products.limitSet(file.row().limitSetId()));
+            Judgement again = files.judging(file.row()).judge(files.validSeatings(id));
             VerdictRow stored = verdicts.findByInspectionId(id).orElseThrow();
             // The JSON column keeps numbers exactly but not spacing; written again it must be the same bytes.
             assertThat(RecordJson.write(RecordJson.read(stored.reasons()))).isEqualTo(RecordJson.write(again.reasons()));
