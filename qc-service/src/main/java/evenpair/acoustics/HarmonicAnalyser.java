@@ -36,41 +36,41 @@ final class HarmonicAnalyser {
     List<Curve> harmonics = new ArrayList<>();
     List<Curve> floors = new ArrayList<>();
     for (Order order : low) {
-      double[] power = new double[Grid.POINTS];
-      double[] floor = new double[Grid.POINTS];
-      addOrder(order, impulse, peak, noise, power, floor, new int[Grid.POINTS]);
-      harmonics.add(relative(power, level));
-      floors.add(relative(floor, level));
+      Sum one = new Sum();
+      one.add(order, impulse, peak, noise);
+      harmonics.add(relative(one.power, level));
+      floors.add(relative(one.floor, level));
     }
-    double[] power = new double[Grid.POINTS];
-    double[] floor = new double[Grid.POINTS];
-    int[] orders = new int[Grid.POINTS];
-    for (Order order : high) {
-      addOrder(order, impulse, peak, noise, power, floor, orders);
-    }
-    for (int i = 0; i < Grid.POINTS; i++) {
-      if (orders[i] < LEAST_HIGH_ORDERS) {
-        power[i] = 0;
-        floor[i] = 0;
-      }
-    }
-    return new Distortion(harmonics, floors, relative(power, level), relative(floor, level));
+    Sum all = new Sum();
+    high.forEach(order -> all.add(order, impulse, peak, noise));
+    all.dropWhereFewerThan(LEAST_HIGH_ORDERS);
+    return new Distortion(
+        harmonics, floors, relative(all.power, level), relative(all.floor, level));
   }
 
-  private static void addOrder(
-      Order order,
-      double[] impulse,
-      int peak,
-      double[] noise,
-      double[] power,
-      double[] floor,
-      int[] orders) {
-    BandPower spectrum = order.window().power(impulse, peak);
-    for (int i = FIRST; i < order.end(); i++) {
-      double hz = order.window().order() * Grid.hz(i);
-      power[i] += spectrum.mean(hz / HALF_BAND, hz * HALF_BAND) / order.cut()[i];
-      floor[i] += noise[Grid.nearest(hz)] * order.floorGain()[i];
-      orders[i]++;
+  /** Powers of one order or several, and of the noise in them, at the excitation frequencies. */
+  private static final class Sum {
+    private final double[] power = new double[Grid.POINTS];
+    private final double[] floor = new double[Grid.POINTS];
+    private final int[] orders = new int[Grid.POINTS];
+
+    void add(Order order, double[] impulse, int peak, double[] noise) {
+      BandPower spectrum = order.window().power(impulse, peak);
+      for (int i = FIRST; i < order.end(); i++) {
+        double hz = order.window().order() * Grid.hz(i);
+        power[i] += spectrum.mean(hz / HALF_BAND, hz * HALF_BAND) / order.cut()[i];
+        floor[i] += noise[Grid.nearest(hz)] * order.floorGain()[i];
+        orders[i]++;
+      }
+    }
+
+    void dropWhereFewerThan(int least) {
+      for (int i = 0; i < Grid.POINTS; i++) {
+        if (orders[i] < least) {
+          power[i] = 0;
+          floor[i] = 0;
+        }
+      }
     }
   }
 
