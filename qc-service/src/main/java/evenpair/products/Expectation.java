@@ -42,7 +42,10 @@ record Expectation(
                     .map(base -> of(definition, base)));
   }
 
-  private static Expectation of(TuningDefinition tuning, Golden base) {
+  /**
+   * @param tuning derived from the tuning of the base
+   */
+  static Expectation of(TuningDefinition tuning, Golden base) {
     TuningFilters processing = tuning.processing().orElseThrow();
     GoldenResponse response =
         new GoldenResponse(
