@@ -17,8 +17,7 @@ import java.util.Optional;
  * @param processing what the signal processor does to it
  * @param response the base with the processing added
  */
-record Expectation(
-    String from, Golden base, TuningFilters processing, GoldenResponse response) {
+record Expectation(String from, Golden base, TuningFilters processing, GoldenResponse response) {
   /**
    * A golden response that lies farther from its expectation than this gets a notice, dB: a
    * measured one may well differ, but a filter left out or doubled must not go unseen (common

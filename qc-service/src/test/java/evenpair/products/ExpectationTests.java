@@ -45,12 +45,7 @@ class ExpectationTests {
 
   private static TuningDefinition derived(double gainDb, Filter... filters) {
     return new TuningDefinition(
-        "warm",
-        true,
-        Optional.of("plain"),
-        List.of(filters),
-        Optional.of(gainDb),
-        Optional.of(FS));
+        "warm", true, Optional.of("plain"), List.of(filters), Optional.of(gainDb), Optional.of(FS));
   }
 
   private static double[] phase(double degrees) {
@@ -82,8 +77,7 @@ class ExpectationTests {
     }
 
     private Expectation expected(String tuning) {
-      return Expectation.of(
-          limits.product().tuning(tuning).orElseThrow(), base(golden("plain")));
+      return Expectation.of(limits.product().tuning(tuning).orElseThrow(), base(golden("plain")));
     }
 
     @ParameterizedTest
