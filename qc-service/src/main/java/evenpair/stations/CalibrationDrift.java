@@ -59,7 +59,8 @@ record CalibrationDrift(
               i == 0 ? null : Math.abs(deviations[i] - deviations[i - 1]),
               chart == null ? null : chart.signals(deviations[i])));
     }
-    return new CalibrationDrift(limitDb, view(chart, count), note(chart, count, least), METHOD, List.copyOf(points));
+    return new CalibrationDrift(
+        limitDb, view(chart, count), note(chart, count, least), METHOD, List.copyOf(points));
   }
 
   private static String note(IndividualsChart chart, int count, int least) {

@@ -46,27 +46,37 @@ class CalibrationDriftController {
   @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
   @Operation(
       summary = "How a gain of the station moves",
-      description = "A control chart of the newest 100 calibrations of one microphone, or of the output.")
+      description =
+          "A control chart of the newest 100 calibrations of one microphone, or of the output.")
   CalibrationDrift drift(
       @PathVariable String station,
-      @Parameter(example = "microphone", description = "microphone or output") @RequestParam String what,
-      @Parameter(example = "left", description = "of a microphone") @RequestParam(required = false) String channel) {
+      @Parameter(example = "microphone", description = "microphone or output") @RequestParam
+          String what,
+      @Parameter(example = "left", description = "of a microphone") @RequestParam(required = false)
+          String channel) {
     requireWord("what", what, KINDS);
     UUID id = register.require(station).id();
     Instant now = clock.instant();
     return CalibrationDrift.of(
-        what.equals("output") ? output(id, now) : microphone(id, channelOf(channel), now), settings.changeDb());
+        what.equals("output") ? output(id, now) : microphone(id, channelOf(channel), now),
+        settings.changeDb());
   }
 
   private List<CalibrationDrift.Reading> microphone(UUID station, Channel channel, Instant now) {
     return microphones.newestHundred(station, channel, now).stream()
-        .map(row -> new CalibrationDrift.Reading(row.provenance().measuredAt(), row.pascalPerFullScale()))
+        .map(
+            row ->
+                new CalibrationDrift.Reading(
+                    row.provenance().measuredAt(), row.pascalPerFullScale()))
         .toList();
   }
 
   private List<CalibrationDrift.Reading> output(UUID station, Instant now) {
     return outputs.newestHundred(station, now).stream()
-        .map(row -> new CalibrationDrift.Reading(row.provenance().measuredAt(), row.voltsPerFullScale()))
+        .map(
+            row ->
+                new CalibrationDrift.Reading(
+                    row.provenance().measuredAt(), row.voltsPerFullScale()))
         .toList();
   }
 
@@ -78,7 +88,9 @@ class CalibrationDriftController {
   private static void requireWord(String field, String word, List<String> known) {
     if (word == null || !known.contains(word)) {
       throw new Refusal(
-              400, "invalid-field", "The field '" + field + "' must be one of " + String.join(", ", known) + ".")
+              400,
+              "invalid-field",
+              "The field '" + field + "' must be one of " + String.join(", ", known) + ".")
           .with("field", field)
           .with("choices", known);
     }

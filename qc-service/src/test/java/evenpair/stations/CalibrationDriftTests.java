@@ -33,7 +33,9 @@ class CalibrationDriftTests {
   @Test
   void signalsAGainThatJumpsAfterManySteadyOnes() {
     List<Reading> newestFirst =
-        IntStream.rangeClosed(0, 20).mapToObj(i -> reading(20 - i, i == 0 ? 20 : 10 + 0.01 * (i % 2))).toList();
+        IntStream.rangeClosed(0, 20)
+            .mapToObj(i -> reading(20 - i, i == 0 ? 20 : 10 + 0.01 * (i % 2)))
+            .toList();
     CalibrationDrift drift = CalibrationDrift.of(newestFirst, 0.5);
     assertThat(drift.points().get(20).signals()).isTrue();
     assertThat(drift.points().subList(0, 20)).noneMatch(CalibrationDrift.Point::signals);
