@@ -17,6 +17,7 @@ import java.util.Map;
  * @param leftLevel dB SPL
  * @param leftDeviation d_L = L − G − a_L, dB
  * @param difference L_L − L_R, dB
+ * @param leftAlignment a_L of each drawn unit, dB
  * @param further how many later inspections of the same units were left out
  */
 record FirstPass(
@@ -27,6 +28,8 @@ record FirstPass(
     float[] leftDeviation,
     float[] rightDeviation,
     float[] difference,
+    double[] leftAlignment,
+    double[] rightAlignment,
     int further) {
 
   static FirstPass of(BatchCurves batch) {
@@ -44,6 +47,8 @@ record FirstPass(
         deviations(left, batch.golden(), batch.leftAlignment(), drawn),
         deviations(right, batch.golden(), batch.rightAlignment(), drawn),
         differences(left, right),
+        chosen(batch.leftAlignment(), drawn),
+        chosen(batch.rightAlignment(), drawn),
         batch.units().size() - units.size());
   }
 
@@ -54,6 +59,10 @@ record FirstPass(
           all, drawn.get(row).row() * Grid.POINTS, chosen, row * Grid.POINTS, Grid.POINTS);
     }
     return chosen;
+  }
+
+  private static double[] chosen(double[] all, List<BatchUnit> drawn) {
+    return drawn.stream().mapToDouble(unit -> all[unit.row()]).toArray();
   }
 
   private static float[] deviations(

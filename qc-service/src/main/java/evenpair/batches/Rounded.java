@@ -12,9 +12,20 @@ final class Rounded {
   static double[] of(double[] values) {
     double[] rounded = new double[values.length];
     for (int i = 0; i < values.length; i++) {
-      rounded[i] = Double.isNaN(values[i]) ? Double.NaN : Math.rint(values[i] * STEPS) / STEPS;
+      rounded[i] = of(values[i]);
     }
     return rounded;
+  }
+
+  static double of(double value) {
+    return Double.isNaN(value) ? Double.NaN : Math.rint(value * STEPS) / STEPS;
+  }
+
+  /**
+   * @return the rounded number; null for NaN
+   */
+  static Double orNull(double value) {
+    return Double.isNaN(value) ? null : (Double) of(value);
   }
 
   /**

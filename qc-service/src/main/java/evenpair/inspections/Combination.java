@@ -29,7 +29,7 @@ final class Combination {
     }
     return new MeasuredChannel(
         level(channels.stream().map(StoredChannel::levelDb).toList()),
-        phase(channels),
+        phase(channels.stream().map(StoredChannel::phaseDeg).toList()),
         whole(channels, StoredChannel::distortion).map(StoredDistortion::mean),
         whole(channels, StoredChannel::idle).map(StoredIdle::mean));
   }
@@ -45,18 +45,25 @@ final class Combination {
     return parts.size() == channels.size() ? Optional.of(parts) : Optional.empty();
   }
 
-  /** Mean direction: the angle of Σ e^{jφ}; unknown unless every seating has a phase. */
-  private static Optional<double[]> phase(List<StoredChannel> channels) {
-    if (channels.stream().anyMatch(channel -> channel.phaseDeg() == null)) {
+  /**
+   * Mean direction: the angle of Σ e^{jφ}; one seating stays what it is, to the bit; unknown unless every seating has a phase.
+   *
+   * @param phasesDeg one for each seating; null where it is unknown
+   */
+  static Optional<double[]> phase(List<float[]> phasesDeg) {
+    if (phasesDeg.stream().anyMatch(Objects::isNull)) {
       return Optional.empty();
+    }
+    if (phasesDeg.size() == 1) {
+      return Optional.of(Floats.widen(phasesDeg.get(0)));
     }
     double[] mean = new double[Grid.POINTS];
     for (int i = 0; i < mean.length; i++) {
       double sine = 0;
       double cosine = 0;
-      for (StoredChannel channel : channels) {
-        sine += Math.sin(Math.toRadians(channel.phaseDeg()[i]));
-        cosine += Math.cos(Math.toRadians(channel.phaseDeg()[i]));
+      for (float[] phase : phasesDeg) {
+        sine += Math.sin(Math.toRadians(phase[i]));
+        cosine += Math.cos(Math.toRadians(phase[i]));
       }
       mean[i] = Math.toDegrees(Math.atan2(sine, cosine));
     }

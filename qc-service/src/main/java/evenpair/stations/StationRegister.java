@@ -9,6 +9,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.regex.Pattern;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -46,6 +47,13 @@ class StationRegister {
    */
   List<String> names() {
     return stations.names();
+  }
+
+  /**
+   * @param id of a station that is there: rows refer to it
+   */
+  String name(UUID id) {
+    return stations.findById(id).orElseThrow().name();
   }
 
   Optional<StationRow> find(String station) {

@@ -9,6 +9,8 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 
 interface StationRows extends Repository<StationRow, UUID> {
+  Optional<StationRow> findById(UUID id);
+
   Optional<StationRow> findByName(String name);
 
   List<StationRow> findAllByOrderByName();
