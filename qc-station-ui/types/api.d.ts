@@ -52,7 +52,7 @@ declare namespace Api {
     name: string | null; check: string; channel: "left" | "right" | null; judged: boolean;
     marginDb: number | null; atHz: number | null; measuredDb: number | null; limitDb: number | null; state?: string | null; unit?: string | null;
   }
-  interface Tone { hz: number; dba?: number | null; levelDb?: number | null; usbFrame: boolean }
+  interface Tone { hz: number; levelDb: number; usbFrame: boolean }
   interface IdleNoise { dba: number | null; floorDba?: number | null; tones?: Tone[] | null }
   interface SeatingSpread { region: string; channel: "left" | "right"; db: number; atHz: number }
   interface Capture { sha256: string; bytes?: number | null }
@@ -61,8 +61,8 @@ declare namespace Api {
     id: string; serial: string; batch: string; product: string; productName?: string; tuning: string; station: string; occasion: string;
     state: "open" | "closed" | "abandoned"; verdict: string | null; lastAttempt: string | null; next: string;
     limitSet?: { version: number; digest?: string | null }; earSimulator?: string; startedAt: string; closedAt: string | null; softwareVersion?: string;
-    seatings?: { valid: number; wanted: number; tries: number; allowed: number };
-    conditional?: boolean | null; idleNoise?: { left?: IdleNoise | null; right?: IdleNoise | null } | null; spreads?: SeatingSpread[] | null;
+    seatings?: { valid: number; wanted: number; tries: number; allowed: number; spreadDb?: SeatingSpread[] | null };
+    conditional?: boolean | null; idleNoise?: { left?: IdleNoise | null; right?: IdleNoise | null } | null; 
     reasons: Reason[]; regions?: RegionResult[]; attempts?: Attempt[];
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
     links?: { certificate?: string | null };
@@ -80,7 +80,7 @@ declare namespace Api {
   }
   interface Unit {
     serial: string; product: string; productName?: string; batch: string; occasion?: string; verdict: string;
-    tunings: { tuning: string; required: boolean; verdict: string | null; inspection: string | null }[]; inspections: Inspection[];
+    tunings: { tuning: string; required: boolean; verdict: string | null; inspection: string | null; problem?: string | null; soundsLike?: string | null; problemText?: string | null }[]; inspections: Inspection[];
   }
   interface BatchSummary { batch: string; product: string; productName?: string; tunings: string[]; limitSets: number[]; units: number; lastAt: string }
   interface Spread { n: number; mean?: Values; sd?: Values; percentiles: Record<string, Values | null | undefined> }

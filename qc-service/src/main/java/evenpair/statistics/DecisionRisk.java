@@ -129,8 +129,12 @@ public record DecisionRisk(double lower, double upper) {
     return phi((from - mean) / sd) + phi((mean - to) / sd);
   }
 
+  /** Beyond 9 the tail is lost beside 1, below −38 it is less than the smallest double. */
   private static double phi(double z) {
-    return Double.isInfinite(z) ? (z > 0 ? 1 : 0) : NORMAL.cumulativeProbability(z);
+    if (z > 9) {
+      return 1;
+    }
+    return z < -38 ? 0 : NORMAL.cumulativeProbability(z);
   }
 
   private static void requireFinite(String what, double value) {

@@ -136,25 +136,29 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
     return new StoredGolden(id, "sedge-2", tuning, version, name, response, approved);
   }
 
+  static LimitSet limits(
+      String tuning, int version, Drive drive, LimitSet.DecisionRule decision) {
+    return new LimitSet(
+        "sedge-2",
+        tuning,
+        version,
+        EarSimulator.IEC_60318_4,
+        tuning + "-golden.csv",
+        drive,
+        Smoothing.TWELFTH_OCTAVE,
+        new LimitSet.LevelLimit(new Band(300, 3000), -1.5, 1.5, 1.0),
+        List.of(region("bass", 20, 200), region("treble", 6000, 16_000)),
+        List.of(),
+        true,
+        OptionalDouble.empty(),
+        30,
+        new LimitSet.SeatingRules(1, 3, 3, 8, new Band(5000, 11_000)),
+        0.5,
+        decision);
+  }
+
   private StoredLimitSet set(String tuning, int version, Drive drive) {
-    LimitSet set =
-        new LimitSet(
-            "sedge-2",
-            tuning,
-            version,
-            EarSimulator.IEC_60318_4,
-            tuning + "-golden.csv",
-            drive,
-            Smoothing.TWELFTH_OCTAVE,
-            new LimitSet.LevelLimit(new Band(300, 3000), -1.5, 1.5, 1.0),
-            List.of(region("bass", 20, 200), region("treble", 6000, 16_000)),
-            List.of(),
-            true,
-            OptionalDouble.empty(),
-            30,
-            new LimitSet.SeatingRules(1, 3, 3, 8, new Band(5000, 11_000)),
-            0.5,
-            new LimitSet.DecisionRule(false, 0, false));
+    LimitSet set = limits(tuning, version, drive, new LimitSet.DecisionRule(false, 0, false));
     StoredGolden golden = version("sedge-2", tuning, 1);
     UUID id = UUID.nameUUIDFromBytes((tuning + "/" + version).getBytes(StandardCharsets.UTF_8));
     return new StoredLimitSet(

@@ -11,6 +11,8 @@ import { walked } from "../plot/walk.js"
 import { t } from "../texts.js"
 
 const REACH_DB = 0.7
+/** Deviations are small: a decade is as long as 10 dB here. */
+const DB_PER_DECADE = 10
 /** Median absolute deviation of a normal spread times this is its standard deviation. */
 const MAD_TO_SD = 1.4826
 
@@ -86,7 +88,7 @@ export class Cloud {
     const spread = build.madDb.map((mad) => (isNumber(mad) ? mad * MAD_TO_SD : null))
     const curves = build.members.flatMap((unit) => [unit.left?.deviationDb, unit.right?.deviationDb])
     const half = halfSpan(3, 12, ...curves)
-    const wanted = heightFor(groundOf(width, 100).width, 2 * half) + EDGES.top + EDGES.bottom
+    const wanted = heightFor(groundOf(width, 100).width, 2 * half, DB_PER_DECADE) + EDGES.top + EDGES.bottom
     if (wanted !== height) {
       this.#room.setHeight(wanted)   // the size observer calls again with the right height
       return null
