@@ -1,6 +1,7 @@
 package evenpair.inspections;
 
 import evenpair.captures.CaptureStore;
+import evenpair.products.GoldenResponses;
 import evenpair.products.Products;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.test.context.TestConfiguration;
@@ -14,6 +15,12 @@ class FixtureSeams {
   @Primary
   Products fixtureProducts() {
     return new FixtureProducts();
+  }
+
+  @Bean
+  @Primary
+  GoldenResponses fixtureGoldens() {
+    return new FixtureGoldens();
   }
 
   @Bean
