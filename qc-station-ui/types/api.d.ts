@@ -8,8 +8,41 @@ declare namespace Api {
   }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
   interface Need { what: string; channel?: string | null; why: string; text: string }
-  interface Block { cause?: string; text: string }
-  interface Station { station?: string; name: string; note?: string | null; state?: string; needs?: Need[]; blocks?: Block[] | null }
+  interface Block { cause?: string; channel?: string | null; since?: string | null; text: string }
+  interface Timed { measuredAt: string; validUntil: string; valid: boolean }
+  interface Change { db: number | null; state: string; text?: string | null }
+  interface Microphone extends Timed {
+    earSimulator: string; earSimulatorSerial: string; calibratorSerial: string; fullScaleLevelDb: number; statedLevelDb: number; statedFrequencyHz: number;
+    calibratorUncertaintyDb?: number | null; tone: { amplitudeDbfs: number; frequencyHz: number; distortionPercent: number; driftDb: number }; change: Change;
+  }
+  interface Output extends Timed { fullScaleVoltsRms: number; toneDbfs: number; frequencyHz: number; readingMvRms: number; meterSerial: string; change: Change }
+  interface Correction extends Timed { version: number; referenceUnit: string; scatterDb: number; meanDb: number; frequencyHz?: number[]; leftMinusRightDb?: Values; uncertaintyDb?: Values }
+  interface IdleFloor extends Timed { leftDba: number; rightDba: number }
+  interface Station {
+    station?: string; name: string; note?: string | null; state?: string; needs?: Need[]; blocks?: Block[] | null;
+    microphones?: { left?: Microphone | null; right?: Microphone | null }; output?: Output | null; correction?: Correction | null; idleFloor?: IdleFloor | null;
+    verifications?: { product: string; tuning: string; passed: boolean; measuredAt: string; validUntil: string; valid: boolean }[] | null;
+  }
+  interface ReferenceUnit { serial: string; product: string; tuning: string; valid: boolean; validUntil: string }
+  interface VerificationRegion { channel: string; region: string; judged: boolean; passed: boolean; deviationDb: number | null }
+  interface Verification extends Timed { product: string; tuning: string; referenceUnit: string; passed: boolean; limitDb: number; regions: VerificationRegion[]; cleared?: { reason: string; engineer?: string | null } | null }
+  interface ControlLimits { centreDb: number; lowerDb: number; upperDb: number }
+  interface TrendPoint { measuredAt: string; deviationDb: number; signals?: boolean | null }
+  interface Trend { channel: string; region: string; limitDb: number; chart?: ControlLimits | null; note?: string | null; points: TrendPoint[] }
+  interface Verifications { items: Verification[]; trends: Trend[]; method: string }
+  interface Drift { limitDb: number; chart?: ControlLimits | null; note?: string | null; method: string; points: TrendPoint[] }
+  interface GaugeResult { pooled: boolean; repeatDb: number; appraiserDb: number; interactionDb: number; grrDb: number; partDb: number; grrPercent: number | null; ndc: number | null }
+  interface GaugeRow { region?: string | null; quantity: string; result?: GaugeResult | null }
+  interface GaugeStudy {
+    id: string; product: string; tuning: string; appraiserKind: string; parts: string[]; appraisers: string[]; seatings: number; state: string; measured: number; wanted: number;
+    missing?: { part: string; appraiser: string; seating: number }[] | null; validUntil?: string | null; analysis?: { method: string; regions: GaugeRow[]; numbers: GaugeRow[] } | null;
+  }
+  interface BudgetNumber { repeatDb: number; reproducibilityDb: number; calibratorDb: number; correctionDb: number; combinedDb: number; expandedDb: number }
+  interface BudgetCurve { repeatDb: Values; reproducibilityDb: Values; correctionDb: Values; combinedDb: Values; expandedDb: Values }
+  interface Budget {
+    seatings: number; method: string; frequencyHz: number[]; level: BudgetNumber; balance: BudgetNumber; deviation: BudgetCurve; match: BudgetCurve;
+    regions: { region: string; deviationExpandedDb: number | null; deviationAtHz: number | null; matchExpandedDb: number | null; matchAtHz: number | null }[];
+  }
   interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;
@@ -19,7 +52,7 @@ declare namespace Api {
     name: string | null; check: string; channel: "left" | "right" | null; judged: boolean;
     marginDb: number | null; atHz: number | null; measuredDb: number | null; limitDb: number | null; state?: string | null; unit?: string | null;
   }
-  interface Tone { hz: number; dba?: number | null; levelDb?: number | null; usbFrame: boolean }
+  interface Tone { hz: number; levelDb: number; usbFrame: boolean }
   interface IdleNoise { dba: number | null; floorDba?: number | null; tones?: Tone[] | null }
   interface SeatingSpread { region: string; channel: "left" | "right"; db: number; atHz: number }
   interface Capture { sha256: string; bytes?: number | null }
@@ -28,8 +61,8 @@ declare namespace Api {
     id: string; serial: string; batch: string; product: string; productName?: string; tuning: string; station: string; occasion: string;
     state: "open" | "closed" | "abandoned"; verdict: string | null; lastAttempt: string | null; next: string;
     limitSet?: { version: number; digest?: string | null }; earSimulator?: string; startedAt: string; closedAt: string | null; softwareVersion?: string;
-    seatings?: { valid: number; wanted: number; tries: number; allowed: number };
-    conditional?: boolean | null; idleNoise?: { left?: IdleNoise | null; right?: IdleNoise | null } | null; spreads?: SeatingSpread[] | null;
+    seatings?: { valid: number; wanted: number; tries: number; allowed: number; spreadDb?: SeatingSpread[] | null };
+    conditional?: boolean | null; idleNoise?: { left?: IdleNoise | null; right?: IdleNoise | null } | null; 
     reasons: Reason[]; regions?: RegionResult[]; attempts?: Attempt[];
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
     links?: { certificate?: string | null };
@@ -47,7 +80,7 @@ declare namespace Api {
   }
   interface Unit {
     serial: string; product: string; productName?: string; batch: string; occasion?: string; verdict: string;
-    tunings: { tuning: string; required: boolean; verdict: string | null; inspection: string | null }[]; inspections: Inspection[];
+    tunings: { tuning: string; required: boolean; verdict: string | null; inspection: string | null; problem?: string | null; soundsLike?: string | null; problemText?: string | null }[]; inspections: Inspection[];
   }
   interface BatchSummary { batch: string; product: string; productName?: string; tunings: string[]; limitSets: number[]; units: number; lastAt: string }
   interface Spread { n: number; mean?: Values; sd?: Values; percentiles: Record<string, Values | null | undefined> }
@@ -59,6 +92,14 @@ declare namespace Api {
     reasons: RankedReason[]; frequencyHz: number[]; window?: { lowerDb: Values | null; upperDb: Values | null } | null; matchLimitDb?: Values | null;
     regions: Region[]; left?: ChannelStatistics | null; right?: ChannelStatistics | null; difference?: Spread | null; notes?: string[] | null;
   }
+  interface GoldenEarpiece { odd: boolean; typical: number | null; farthest: number | null; farthestAtHz: number | null; farthestDb: number | null; deviationDb: Values }
+  interface GoldenUnit { inspection: string; serial: string; leftOut: boolean; odd: boolean; why: string[]; left?: GoldenEarpiece | null; right?: GoldenEarpiece | null }
+  interface Comparison { which: string; with: string; frequencyHz: number[]; differenceDb: Values; offsetDb: number | null; regions: (Region & { largestDb: number; atHz: number; text: string })[] }
+  interface GoldenBuild {
+    units: number; curves: number; frequencyHz: number[]; levelDb: Values; sdDb: Values; madDb: Values; members: GoldenUnit[];
+    againstActive?: Comparison | null; againstExpected?: Comparison | null; method: string[]; notes: string[]; saved?: { version: number; name: string } | null;
+  }
+  interface GoldenVersion { version: number; name?: string | null; state: string; active?: boolean; notice?: string | null; madeAt?: string | null; built?: { units: number; leftOut: string[] } | null }
   interface UnitCurves { inspection: string; serial: string; verdict: string; leftDeviationDb: Values | null; rightDeviationDb: Values | null; differenceDb: Values | null }
   interface BatchCurves { frequencyHz: number[]; units: UnitCurves[]; shown: number; of: number }
 }

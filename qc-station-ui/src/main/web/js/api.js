@@ -58,6 +58,37 @@ export function sendAttempt(attempt, left, right, key, progress) {
   })
 }
 
+/** Sends JSON. @template T @param {string} path @param {unknown} body @returns {Promise<T>} */
+export function post(path, body) {
+  return send(path, JSON.stringify(body), { "Content-Type": "application/json" })
+}
+
+/**
+ * Sends parts: files as they are, anything else as JSON. A name may come more than once.
+ * @template T @param {string} path @param {[string, any][]} parts @returns {Promise<T>}
+ */
+export function postParts(path, parts) {
+  const body = new FormData()
+  for (const [name, part] of parts) {
+    if (part instanceof File) body.append(name, typed(part), part.name)
+    else body.append(name, new Blob([JSON.stringify(part)], { type: "application/json" }), `${name}.json`)
+  }
+  return send(path, body, {})
+}
+
+/** @param {string} path @param {BodyInit} body @param {Record<string, string>} headers @returns {Promise<any>} */
+async function send(path, body, headers) {
+  let response
+  try {
+    response = await fetch(path, { method: "POST", body, headers: { Accept: "application/json", ...headers } })
+  } catch {
+    throw new Offline()
+  }
+  if (!response.ok) throw await problemOf(response)
+  const text = await response.text()
+  return text ? JSON.parse(text) : null
+}
+
 /** Asks whether a paper can be had; the refusal says why not. @param {string} path @returns {Promise<void>} */
 export async function checkPaper(path) {
   let response

@@ -2,9 +2,11 @@
 import { startBatch } from "./batch/batch-screen.js"
 import { startBench } from "./bench/bench-screen.js"
 import { el, put } from "./dom.js"
+import { startGolden } from "./golden/golden-screen.js"
 import { keysShown, showKeys, takesText } from "./keys.js"
 import { recall } from "./memory.js"
 import { hashOf, parseRoute } from "./router.js"
+import { startStation } from "./station/station-screen.js"
 import { loadTexts, t } from "./texts.js"
 import { chosenTheme, nextTheme, startTheme } from "./theme.js"
 import { startUnit } from "./unit/unit-screen.js"
@@ -16,7 +18,7 @@ import { startUnit } from "./unit/unit-screen.js"
  */
 
 /** @type {Record<string, StartScreen>} */
-const SCREENS = { bench: startBench, batch: startBatch, unit: startUnit }
+const SCREENS = { bench: startBench, batch: startBatch, unit: startUnit, station: startStation, golden: startGolden }
 
 /** Shown only when the table of texts can be neither fetched nor remembered. */
 const WITHOUT_TEXTS = "The Evenpair service does not answer. Start it, then load this page again."
@@ -65,15 +67,19 @@ function onKey(event) {
 
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
-  const unit = recall("unit")
+  const unit = recall("unit"), station = recall("station")
   put(links, [
     ["bench", hashOf("bench")], ["batch", hashOf("batch")], ["unit", hashOf("unit", typeof unit === "string" ? unit : null)],
+    ["golden", hashOf("golden")], ["station", hashOf("station", typeof station === "string" ? station : null)],
   ].map(([name, href]) => el("a", { href, "aria-current": name === current ? "page" : null }, titleOf(name))))
 }
 
 /** @param {string} name */
 function titleOf(name) {
-  return name === "batch" ? t("screen.nav.batch") : name === "unit" ? t("screen.nav.unit") : t("screen.nav.bench")
+  const titles = /** @type {Record<string, () => string>} */ ({
+    batch: () => t("screen.nav.batch"), unit: () => t("screen.nav.unit"), golden: () => t("screen.nav.golden"), station: () => t("screen.nav.station"),
+  })
+  return titles[name]?.() ?? t("screen.nav.bench")
 }
 
 function themeButton() {

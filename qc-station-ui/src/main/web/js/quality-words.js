@@ -17,7 +17,7 @@ export function idleNoiseBlock(inspection) {
     ? el("li", { class: kind }, el("span", { class: "noise-side" }, name), el("strong", {}, `${db(channel.dba)} dB(A)`),
       isNumber(channel.floorDba) ? el("span", { class: "more" }, t("screen.noise.floor", { floor: channel.floorDba })) : null,
       (channel.tones ?? []).map((tone) => el("span", { class: "tone" }, t(tone.usbFrame ? "screen.noise.usbTone" : "screen.noise.tone",
-        { frequency: tone.hz, level: isNumber(tone.dba) ? tone.dba : tone.levelDb }))))
+        { frequency: tone.hz, level: tone.levelDb }))))
     : null
   return el("section", { class: "noise" }, el("h3", {}, t("screen.noise.title")),
     el("ul", {}, line(noise.left, "left", t("screen.bench.left")), line(noise.right, "right", t("screen.bench.right"))))
@@ -25,7 +25,7 @@ export function idleNoiseBlock(inspection) {
 
 /** How far the seatings lie apart, widest first. @param {Api.Inspection} inspection @returns {HTMLElement | null} null for a single seating */
 export function spreadBlock(inspection) {
-  const spreads = [...(inspection.spreads ?? [])].sort((a, b) => b.db - a.db)
+  const spreads = [...(inspection.seatings?.spreadDb ?? [])].sort((a, b) => b.db - a.db)
   if (!spreads.length) return null
   return el("section", { class: "spreads" }, el("h3", {}, t("screen.spread.title", { n: inspection.seatings?.valid ?? 0 })),
     el("ul", {}, spreads.map((spread) => el("li", { class: spread.channel }, t("screen.spread.line", {

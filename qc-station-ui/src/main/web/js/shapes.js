@@ -35,6 +35,10 @@ const DRAWINGS = {
     svg("circle", { cx: 24, cy: 24, r: 20, class: "line faint" }),
     svg("path", { d: "M24 4a20 20 0 0 1 20 20", class: "line turning" }),
   ],
+  BLOCKED: () => [
+    svg("path", { d: "M15.3 3h17.4L45 15.3v17.4L32.7 45H15.3L3 32.7V15.3z", class: "solid" }),
+    svg("path", { d: "M13 24h22", class: "cut" }),
+  ],
   PROBLEM: () => [
     svg("path", { d: "M24 5l20 37H4z", class: "line thin" }),
     svg("path", { d: "M24 18v12M24 35v1.5", class: "line thin" }),
@@ -45,7 +49,7 @@ const DRAWINGS = {
   ],
 }
 
-/** @param {string} state PASS, FAIL, RESEAT, INVALID, VALID, INCOMPLETE, WAITING, BUSY, PROBLEM, OFFLINE @returns {SVGElement} */
+/** @param {string} state PASS, FAIL, RESEAT, INVALID, VALID, INCOMPLETE, WAITING, BUSY, BLOCKED, PROBLEM, OFFLINE @returns {SVGElement} */
 export function shape(state) {
   const known = DRAWINGS[state] ? state : "INCOMPLETE"
   return svg("svg", { class: `shape state-${known.toLowerCase()}`, viewBox: "0 0 48 48", "aria-hidden": "true", "data-shape": known },

@@ -1,6 +1,8 @@
 package evenpair.captures;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -13,37 +15,51 @@ final class CurveDialect {
   private static final Pattern NUMBER =
       Pattern.compile("[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)([eE][+-]?\\d{1,3})?");
 
-  private final Pattern separator;
-  private final boolean commaSeparates;
+  private static final Pattern SPACES = Pattern.compile("\\s+");
+
+  /** A tab, semicolon or comma; or a space, which stands for any number of them. */
+  private final char separator;
+
   private char decimal;
 
-  private CurveDialect(String separator) {
-    this.separator = Pattern.compile(separator);
-    commaSeparates = separator.indexOf(',') >= 0;
-    decimal = commaSeparates ? '.' : 0;
+  private CurveDialect(char separator) {
+    this.separator = separator;
+    decimal = separator == ',' ? '.' : 0;
   }
 
   static CurveDialect of(String row) {
     if (row.indexOf('\t') >= 0) {
-      return new CurveDialect("\\s*\\t\\s*");
+      return new CurveDialect('\t');
     }
     if (row.indexOf(';') >= 0) {
-      return new CurveDialect("\\s*;\\s*");
+      return new CurveDialect(';');
     }
-    String[] words = row.split("\\s+");
+    String[] words = SPACES.split(row);
     boolean spaces =
         words.length > 1
             && Arrays.stream(words).noneMatch(w -> w.startsWith(",") || w.endsWith(","));
-    return new CurveDialect(spaces || row.indexOf(',') < 0 ? "\\s+" : "\\s*,\\s*");
+    return new CurveDialect(spaces || row.indexOf(',') < 0 ? ' ' : ',');
   }
 
   /**
    * @return the cells of a row; one empty cell after a trailing separator is dropped
    */
   String[] split(String row) {
-    String[] cells = separator.split(row, -1);
+    String[] cells = separator == ' ' ? SPACES.split(row, -1) : splitAtEach(row);
     boolean trailing = cells.length > 1 && cells[cells.length - 1].isEmpty();
     return trailing ? Arrays.copyOf(cells, cells.length - 1) : cells;
+  }
+
+  /** By hand: a pattern with spaces on both sides takes the square of a row of spaces. */
+  private String[] splitAtEach(String row) {
+    List<String> cells = new ArrayList<>();
+    int from = 0;
+    for (int at = row.indexOf(separator); at >= 0; at = row.indexOf(separator, from)) {
+      cells.add(row.substring(from, at).strip());
+      from = at + 1;
+    }
+    cells.add(row.substring(from).strip());
+    return cells.toArray(String[]::new);
   }
 
   /**

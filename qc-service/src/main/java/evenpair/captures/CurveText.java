@@ -12,6 +12,11 @@ final class CurveText {
   private static final int MAX_LINE = 1000;
   private static final int MAX_PROBLEMS = 20;
   private static final double MAX_LEVEL_DB = 400;
+
+  /** Beyond these no transducer is measured, and ratios of frequencies would overflow. */
+  private static final double LEAST_HZ = 1e-6;
+
+  private static final double GREATEST_HZ = 1e9;
   private static final String COMMENT = "#*;%\"'!";
   private static final String[] COLUMN = {"frequency in Hz", "level in dB", "phase in degrees"};
 
@@ -143,8 +148,8 @@ final class CurveText {
       }
       numbers[c] = number.get();
     }
-    if (!(numbers[0] > 0)) {
-      problem(1, cells[0], "a frequency above 0 Hz");
+    if (!(numbers[0] >= LEAST_HZ && numbers[0] <= GREATEST_HZ)) {
+      problem(1, cells[0], "a frequency above 0 Hz, from 0.000001 Hz to 1 GHz");
     } else if (rows > 0 && !(numbers[0] > values[0][rows - 1])) {
       problem(1, cells[0], "a frequency above the one before (" + values[0][rows - 1] + " Hz)");
     } else if (!(Math.abs(numbers[1]) <= MAX_LEVEL_DB)) {

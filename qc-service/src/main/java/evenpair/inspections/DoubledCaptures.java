@@ -37,8 +37,13 @@ class DoubledCaptures {
             sent.right().file().sha256())
         .query(String.class)
         .optional()
-        .map(tuning -> new Reason(ReasonKind.DOUBLED_TUNING, null, tuning, null, null, null, List.of()))
+        .map(DoubledCaptures::reason)
         .stream()
         .toList();
+  }
+
+  private static Reason reason(String otherTuning) {
+    return new Reason(
+        ReasonKind.DOUBLED_TUNING, null, null, null, null, null, List.of(), otherTuning, null, null, List.of(), false);
   }
 }

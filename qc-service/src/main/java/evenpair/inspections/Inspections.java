@@ -63,9 +63,35 @@ public interface Inspections {
 
   record AttemptSummary(int number, int seating, String outcome, Instant measuredAt, String leftSha256, String rightSha256) {}
 
-  /** A reason as JSON carries it; the sentence is in the language asked for. */
+  /**
+   * A reason as JSON carries it; the sentence is in the language asked for.
+   *
+   * @param measuredDb in dB, percent or dB(A), as the kind has it
+   * @param otherTuning the tuning that it sounds like, or whose recordings came again; else null
+   */
   record ReasonView(
-      String kind, String channel, String region, Double frequencyHz, Double measuredDb, Double limitDb, List<String> alsoRegions, String text) {}
+      String kind,
+      String channel,
+      String region,
+      Double frequencyHz,
+      Double measuredDb,
+      Double limitDb,
+      List<String> alsoRegions,
+      String text,
+      String otherTuning) {
+    /** A reason that names no other tuning. */
+    public ReasonView(
+        String kind,
+        String channel,
+        String region,
+        Double frequencyHz,
+        Double measuredDb,
+        Double limitDb,
+        List<String> alsoRegions,
+        String text) {
+      this(kind, channel, region, frequencyHz, measuredDb, limitDb, alsoRegions, text, null);
+    }
+  }
 
   /**
    * One check in one region; {@code judged} false means "not judged" and null numbers.

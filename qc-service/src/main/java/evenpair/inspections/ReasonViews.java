@@ -82,7 +82,8 @@ class ReasonViews {
         reason.measuredDb(),
         reason.limitDb(),
         reason.alsoRegions(),
-        text);
+        text,
+        reason.otherTuning());
   }
 
   static List<RegionView> regions(List<RegionResult> results) {

@@ -16,7 +16,10 @@ import java.util.OptionalDouble;
  */
 final class DistortionReader {
   private static final int MOST = 20;
-  private static final int HIGHEST_ORDER = 9;
+
+  /** Orders 2 to 5 are measured one by one. */
+  private static final int HIGHEST_ORDER = 5;
+
   private static final double LOWEST_HZ = 50;
 
   /** High-order distortion sums orders 10 upwards and needs four of them. */
@@ -69,15 +72,16 @@ final class DistortionReader {
           "a start at 50 Hz or above: no distortion is measured below");
     }
     if (!(order * band.toHz() < HIGHEST_HARMONIC_HZ)) {
-      long end = (long) Math.floor(HIGHEST_HARMONIC_HZ / order);
+      // the last whole hertz below, so that what is named is itself accepted
+      long end = (long) Math.ceil(HIGHEST_HARMONIC_HZ / order) - 1;
       map.refuse(
           "hz",
           "order " + order + " up to " + Decimal.text(band.toHz()) + " Hz",
           "an end of "
               + end
-              + " Hz at most, so that order "
-              + order
-              + " lies below "
+              + " Hz at most, so that "
+              + (order == FOURTH_HIGH_ORDER ? "orders 10 to 13 lie" : "order " + order + " lies")
+              + " below "
               + Decimal.text(HIGHEST_HARMONIC_HZ)
               + " Hz");
     }

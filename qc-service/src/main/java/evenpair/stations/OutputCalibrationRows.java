@@ -29,4 +29,14 @@ interface OutputCalibrationRows extends Repository<OutputCalibrationRow, UUID> {
       where c.stationId = :stationId and c.provenance.measuredAt <= :at
       order by c.provenance.measuredAt desc, c.provenance.recordedAt desc, c.id desc limit 3""")
   List<OutputCalibrationRow> newestThree(UUID stationId, Instant at);
+
+  /**
+   * @return the hundred newest that were measured at or before that instant, newest first
+   */
+  @Query(
+      """
+      select c from OutputCalibrationRow c
+      where c.stationId = :stationId and c.provenance.measuredAt <= :at
+      order by c.provenance.measuredAt desc, c.provenance.recordedAt desc, c.id desc limit 100""")
+  List<OutputCalibrationRow> newestHundred(UUID stationId, Instant at);
 }

@@ -16,6 +16,21 @@ import java.util.Optional;
 final class LengthMode {
   private static final double REACH = 0.25;
 
+  /**
+   * Where nothing lies within reach: what is mounted 25 % off can show its peak some percent farther,
+   * where the drivers' own slope pulls it along (simulated).
+   */
+  private static final double LONG_REACH = 1 / 3.0;
+
+  /**
+   * A mode that moved keeps its height but for the drivers' slope; one that lost more is a driver's
+   * fault (simulated: a dead tweeter costs it 6 dB).
+   */
+  private static final double MOST_LOST_DB = 4;
+
+  /** Towards lower frequencies drivers are often stronger: a mode may win more than lose. */
+  private static final double MOST_WON_DB = 8;
+
   /** A peak so little lower could be taken for it. */
   private static final double AMBIGUOUS_DB = 4;
 
@@ -37,7 +52,7 @@ final class LengthMode {
   }
 
   private static boolean alone(Peak peak, Curve golden) {
-    return around(peak, golden).stream()
+    return around(peak, golden, REACH).stream()
         .filter(other -> other.hz() != peak.hz())
         .noneMatch(other -> other.db() > peak.db() - AMBIGUOUS_DB);
   }
@@ -50,11 +65,20 @@ final class LengthMode {
   }
 
   /**
-   * @param level of the unit, smoothed alike
-   * @return its peak; empty if it has none near the golden response's, or that is not known
+   * @param level of the unit, smoothed alike and as loud as the golden response
+   * @return its peak; empty if it has none near the golden response's and about as high, or that is
+   *     not known
    */
   Optional<Peak> in(Curve level) {
-    return golden.flatMap(peak -> largest(around(peak, level)));
+    return golden.flatMap(
+        peak ->
+            largest(around(peak, level, REACH))
+                .or(() -> largest(around(peak, level, LONG_REACH)))
+                .filter(own -> isAsHigh(own.db() - peak.db())));
+  }
+
+  private static boolean isAsHigh(double wonDb) {
+    return wonDb >= -MOST_LOST_DB && wonDb <= MOST_WON_DB;
   }
 
   /**
@@ -72,9 +96,9 @@ final class LengthMode {
   }
 
   /** One grid step farther than the reach, so that a peak at its very end is still one. */
-  private static List<Peak> around(Peak peak, Curve level) {
-    int first = Grid.nearest(peak.hz() * (1 - REACH)) - 1;
-    int last = Grid.nearest(peak.hz() * (1 + REACH)) + 1;
+  private static List<Peak> around(Peak peak, Curve level, double reach) {
+    int first = Grid.nearest(peak.hz() * (1 - reach)) - 1;
+    int last = Grid.nearest(peak.hz() * (1 + reach)) + 1;
     return peaks(level, first, last);
   }
 

@@ -27,7 +27,7 @@ final class LimitJudge implements Judge {
       checks.add(new GuardCheck(set.level(), regions));
     }
     if (set.polaritySame()) {
-      checks.add(new PolarityCheck(golden));
+      checks.add(new PolarityCheck(golden, set.polarity()));
     }
     checks.add(new DataCheck(set.level().band(), regions));
     checks.add(new LevelAndMatchCheck(set.level(), regions));

@@ -108,7 +108,7 @@ final class MountingCheck implements SeatingCheck {
   }
 
   private Optional<SeatingSuspicion> depth(Curve level, Channel channel) {
-    return mode.in(level)
+    return mode.in(aligned(level))
         .filter(peak -> Math.abs(mode.shiftPercent(peak)) > rules.depthPercent())
         .flatMap(
             peak ->
@@ -121,8 +121,8 @@ final class MountingCheck implements SeatingCheck {
   }
 
   private Optional<SeatingSuspicion> apart(Curve left, Curve right) {
-    Optional<Peak> ofLeft = mode.in(left);
-    Optional<Peak> ofRight = mode.in(right);
+    Optional<Peak> ofLeft = mode.in(aligned(left));
+    Optional<Peak> ofRight = mode.in(aligned(right));
     if (ofLeft.isEmpty() || ofRight.isEmpty()) {
       return Optional.empty();
     }
@@ -131,6 +131,14 @@ final class MountingCheck implements SeatingCheck {
     return Math.abs(apart) > allowed
         ? found(ReasonKind.DEPTH, null, apart, allowed, ofLeft.get().hz())
         : Optional.empty();
+  }
+
+  /** As loud as the golden response; a curve that misses a part of the band stays as it is. */
+  private Curve aligned(Curve level) {
+    Curve fromGolden = level.minus(golden);
+    return fromGolden.covers(alignmentBand)
+        ? level.plus(-fromGolden.median(alignmentBand))
+        : level;
   }
 
   private static boolean repeats(SeatingSuspicion suspicion, List<Reason> earlier) {

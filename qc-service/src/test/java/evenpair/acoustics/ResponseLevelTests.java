@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -91,16 +92,25 @@ class ResponseLevelTests {
     assertThat(Chains.worst(response.level(), chain, JUDGED)).isLessThan(NOISY_DB);
   }
 
-  @Test
-  void doesNotMindAPureDelay() throws Exception {
-    FilterChain chain = Chains.named("an earphone", 48_000);
-    Captures rig = rigs.get(48_000.0);
-    // 0.35 s, then 7.3 ms of path: half a sample apart from the sample raster is done by the
-    // resampling test
-    Response response =
-        analysers.get(48_000.0).analyse(rig.samples(rig.through(chain, 0.35 + 0.0073)));
+  @ParameterizedTest(name = "{0} samples at {1} Hz")
+  @CsvSource({
+    "0, 48000",
+    "0.25, 48000",
+    "0.5, 48000",
+    "0.73, 48000",
+    "350.4, 48000",
+    "0.5, 44100",
+    "0.5, 96000"
+  })
+  void doesNotMindADelayWhetherWholeOrNot(double samples, double rate) throws Exception {
+    FilterChain chain = Chains.named("an earphone", rate);
+    Captures rig = rigs.get(rate);
+    double[] capture = rig.through(chain, 0.4);
+    double undelayed = analysers.get(rate).analyse(rig.samples(capture)).arrivalSeconds();
+    Response response = analysers.get(rate).analyse(rig.samples(read(capture, -samples, 1)));
     assertThat(Chains.worst(response.level(), chain, JUDGED)).isLessThan(CLEAN_DB);
-    assertThat(response.delaySeconds()).isCloseTo(0.0073, within(0.0001));
+    // a parabola through three samples finds the peak between them to a tenth
+    assertThat((response.arrivalSeconds() - undelayed) * rate).isCloseTo(samples, within(0.1));
   }
 
   @ParameterizedTest
@@ -108,7 +118,7 @@ class ResponseLevelTests {
   void doesNotMindAClockDifferenceOf100Ppm(double ppm) throws Exception {
     FilterChain chain = Chains.named("an earphone", 48_000);
     Captures rig = rigs.get(48_000.0);
-    double[] capture = resampled(rig.through(chain, 0.4), 1 + ppm * 1e-6);
+    double[] capture = read(rig.through(chain, 0.4), 0, 1 + ppm * 1e-6);
     Response response = analysers.get(48_000.0).analyse(rig.samples(capture));
     assertThat(Chains.worst(response.level(), chain, JUDGED)).isLessThan(CLEAN_DB);
   }
@@ -182,21 +192,19 @@ class ResponseLevelTests {
   }
 
   /**
-   * Reads the signal at another speed by a windowed sinc of 64 samples: exact to 1e-4 up to 0.45 of
-   * the rate.
+   * Reads the signal from a place between samples on, at another speed, by a windowed sinc of 64
+   * samples: exact to 1e-4 up to 0.45 of the rate.
    */
-  private static double[] resampled(double[] signal, double ratio) {
+  private static double[] read(double[] signal, double from, double speed) {
     double[] result = new double[signal.length];
     for (int n = 0; n < result.length; n++) {
-      double place = n * ratio;
+      double place = from + n * speed;
       int middle = (int) Math.floor(place);
-      double sum = 0;
       for (int k = Math.max(0, middle - 31); k <= Math.min(signal.length - 1, middle + 32); k++) {
         double x = place - k;
         double window = 0.5 + 0.5 * Math.cos(Math.PI * x / 33);
-        sum += signal[k] * window * (x == 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));
+        result[n] += signal[k] * window * (x == 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));
       }
-      result[n] = sum;
     }
     return result;
   }

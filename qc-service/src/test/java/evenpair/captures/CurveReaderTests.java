@@ -140,6 +140,8 @@ class CurveReaderTests {
     void frequenciesAndLevelsOutOfAllRange() {
       assertThat(refusal("0,80\n100,80\n200,80\n").place()).isEqualTo("line 1, column 1");
       assertThat(refusal("-5,80\n100,80\n200,80\n").place()).isEqualTo("line 1, column 1");
+      assertThat(refusal("1e-9,80\n100,80\n200,80\n").place()).isEqualTo("line 1, column 1");
+      assertThat(refusal("100,80\n1e300,80\n").place()).isEqualTo("line 2, column 1");
       assertThat(refusal("100,80\n200,4000\n").place()).isEqualTo("line 2, column 2");
     }
 

@@ -264,29 +264,6 @@ class WavReaderTests {
       assertThat(refusal(riff(otherKind, chunk("data", new byte[4]))))
           .hasMessageContaining("sub-format");
     }
-
-    @Test
-    void rubbishWithoutAnyOtherError() {
-      // seeded: every damaged file either reads or is refused in words, never anything else
-      Random random = new Random(7);
-      byte[] good =
-          riff(
-              WavBytes.extensible(FLOAT, 2, 48_000, 32),
-              chunk("data", WavBytes.samples(FLOAT, 32, LEFT, RIGHT)));
-      int refused = 0;
-      for (int k = 0; k < 5000; k++) {
-        byte[] damaged = good.clone();
-        for (int hits = 0; hits < 3; hits++) {
-          damaged[random.nextInt(60)] = (byte) random.nextInt();
-        }
-        try {
-          assertThat(WavReader.read(damaged).channels()).isNotEmpty();
-        } catch (UnreadableCapture refusal) {
-          refused++;
-        }
-      }
-      assertThat(refused).isGreaterThan(2000);
-    }
   }
 
   @Test

@@ -31,10 +31,14 @@ class CourseTests {
     return new StoredChannel(level.toFloats(), new float[Grid.POINTS], snr, 0.35, 0.5);
   }
 
-  private static StoredChannel shaped(DoubleUnaryOperator deviationDb, double snrDb) {
-    StoredChannel flat = channel(0, snrDb);
-    float[] level = flat.level().plus(Curve.from(deviationDb)).toFloats();
-    return new StoredChannel(level, flat.phaseDeg(), flat.snrDb(), 0.35, 0.5);
+  private static StoredChannel shaped(DoubleUnaryOperator deviationDb, DoubleUnaryOperator snrDb) {
+    float[] level = FixtureProducts.golden().level().plus(Curve.from(deviationDb)).toFloats();
+    return new StoredChannel(level, new float[Grid.POINTS], Curve.from(snrDb).toFloats(), 0.35, 0.5);
+  }
+
+  /** A second-order high-pass: what an opening beside the tip makes of a sealed response. */
+  private static double leakDb(double hz) {
+    return -10 * Math.log10(1 + Math.pow(60 / hz, 4));
   }
 
   private static StoredPair pair(double leftDb, double rightDb) {
@@ -110,16 +114,15 @@ class CourseTests {
 
     @Test
     void isNotBlamedWhereTheResponseItselfIsMissing() {
-      // Above 3 kHz 35 dB below golden with a ratio of 20 dB: at golden's level it would have been 55 dB.
-      StoredChannel dead = shaped(hz -> hz > 3000 ? -35 : 0, 20);
+      // Above 3 kHz 35 dB below golden, 20 dB above the noise; at golden's level that would be 55 dB. Below, 60 dB.
+      StoredChannel dead = shaped(hz -> hz > 3000 ? -35 : 0, hz -> hz > 3000 ? 20 : 60);
       assertThat(course(new StoredPair(channel(0, 60), dead), ONE).outcome()).isEqualTo(Outcome.FAIL);
     }
   }
 
   @Nested
   class Seating {
-    /** A second-order high-pass: what an opening beside the tip makes of a sealed response. */
-    private final StoredChannel leaking = shaped(hz -> -10 * Math.log10(1 + Math.pow(60 / hz, 4)), 60);
+    private final StoredChannel leaking = shaped(CourseTests::leakDb, hz -> 60);
 
     private final StoredPair leak = new StoredPair(leaking, channel(0, 60));
 
@@ -136,7 +139,7 @@ class CourseTests {
       assertThat(first.valid()).isFalse();
       assertThat(first.closing()).isEmpty();
 
-      StoredPair noisyToo = new StoredPair(shaped(hz -> -10 * Math.log10(1 + Math.pow(60 / hz, 4)), 10), channel(0, 60));
+      StoredPair noisyToo = new StoredPair(shaped(CourseTests::leakDb, hz -> 10), channel(0, 60));
       assertThat(course(noisyToo, ONE).outcome()).as("a leak is not a noisy room").isEqualTo(Outcome.RESEAT);
     }
 

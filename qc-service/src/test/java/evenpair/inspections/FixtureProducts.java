@@ -1,28 +1,22 @@
 package evenpair.inspections;
 
-import evenpair.acoustics.Band;
+import evenpair.acoustics.Biquad;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.EarSimulator;
 import evenpair.acoustics.FilterChain;
-import evenpair.acoustics.Smoothing;
 import evenpair.products.Products;
-import evenpair.tolerance.Drive;
 import evenpair.tolerance.GoldenResponse;
-import evenpair.tolerance.Judges;
-import evenpair.tolerance.LimitSet;
-import evenpair.tolerance.Region;
-import evenpair.tolerance.Span;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.UUID;
 
 /**
  * Products for these tests only. {@code fern-1} (serials {@code FE-…}) has the tunings {@code plain}, {@code warm} (both
  * required), {@code twice} (two seatings wanted), {@code loud} (a drive that no standard stimulus has) and {@code unset} (no
- * limit set); {@code moss-1} is measured on another simulator type, and {@code open-1} takes every serial number.
+ * limit set); {@code moss-1} is measured on another simulator type, and {@code open-1} takes every serial number. {@code gorse-1}
+ * (serials {@code GO-…}) has two responses, {@code plain} and {@code warm}, and one tuning for each further check: {@code guarded}
+ * (a conditional pass is accepted), {@code strict} (it is not), {@code quiet} (idle noise to 50 dB(A)), {@code clean} (THD to 1 %).
  */
 final class FixtureProducts implements Products {
   static final String MAKER = "Saltmarsh Works";
@@ -32,6 +26,11 @@ final class FixtureProducts implements Products {
 
   static final FilterChain EARPIECE = FilterChain.of(TestSound.RATE, TestSound.peak(3000, 6));
 
+  /** The shelf of {@code gorse-1}'s second tuning: 8 dB below 300 Hz. */
+  static final Biquad SHELF = Biquad.lowShelf(300, 8, 0.71, TestSound.RATE);
+
+  private static final FilterChain WARM = FilterChain.of(TestSound.RATE, TestSound.peak(3000, 6), SHELF);
+
   private final List<StoredLimitSet> sets =
       List.of(
           set("fern-1", "plain", EarSimulator.IEC_60318_4, 1, 180),
@@ -39,7 +38,13 @@ final class FixtureProducts implements Products {
           set("fern-1", "twice", EarSimulator.IEC_60318_4, 2, 180),
           set("fern-1", "loud", EarSimulator.IEC_60318_4, 1, 900),
           set("moss-1", "plain", EarSimulator.IEC_60318_5, 1, 180),
-          set("open-1", "plain", EarSimulator.IEC_60318_4, 1, 180));
+          set("open-1", "plain", EarSimulator.IEC_60318_4, 1, 180),
+          new FixtureSet("gorse-1", "plain").stored(),
+          new FixtureSet("gorse-1", "warm").golden(golden(WARM)).stored(),
+          new FixtureSet("gorse-1", "guarded").guarded(true).stored(),
+          new FixtureSet("gorse-1", "strict").guarded(false).stored(),
+          new FixtureSet("gorse-1", "quiet").idleNoiseDba(50).stored(),
+          new FixtureSet("gorse-1", "clean").thdPercent(1).stored());
 
   private final List<Product> products =
       List.of(
@@ -56,48 +61,31 @@ final class FixtureProducts implements Products {
                   new Tuning("loud", false),
                   new Tuning("unset", false))),
           new Product("moss-1", "Moss 1", MAKER, "MO-.+", EarSimulator.IEC_60318_5, List.of(new Tuning("plain", true))),
-          new Product("open-1", "Open 1", MAKER, ".+", EarSimulator.IEC_60318_4, List.of(new Tuning("plain", true))));
+          new Product("open-1", "Open 1", MAKER, ".+", EarSimulator.IEC_60318_4, List.of(new Tuning("plain", true))),
+          new Product(
+              "gorse-1",
+              "Gorse 1",
+              MAKER,
+              "GO-.+",
+              EarSimulator.IEC_60318_4,
+              List.of(
+                  new Tuning("plain", true),
+                  new Tuning("warm", true),
+                  new Tuning("guarded", false),
+                  new Tuning("strict", false),
+                  new Tuning("quiet", false),
+                  new Tuning("clean", false))));
 
   static StoredLimitSet set(String product, String tuning, EarSimulator simulator, int seatings, double millivolts) {
-    LimitSet set =
-        new LimitSet(
-            product,
-            tuning,
-            3,
-            simulator,
-            tuning + "-golden.csv",
-            new Drive.Voltage(millivolts),
-            Smoothing.TWELFTH_OCTAVE,
-            new LimitSet.LevelLimit(new Band(300, 3000), -1.5, 1.5, 1.0),
-            List.of(
-                region("bass", 20, 200, 2.0, 1.5),
-                region("mid", 200, 6000, 1.5, 1.0),
-                region("treble", 6000, 16_000, 3.0, 2.5)),
-            List.of(),
-            true,
-            OptionalDouble.empty(),
-            30,
-            new LimitSet.SeatingRules(seatings, 3, 3, 8, new Band(5000, 11_000)),
-            0.5,
-            new LimitSet.DecisionRule(false, 0, false));
-    GoldenResponse golden = golden();
-    String key = product + '/' + tuning + "/3";
-    UUID id = UUID.nameUUIDFromBytes(key.getBytes(StandardCharsets.UTF_8));
-    return new StoredLimitSet(id, set, id, golden, "0".repeat(64), Judges.forLimits(set, golden));
+    return new FixtureSet(product, tuning).on(simulator).seatings(seatings).millivolts(millivolts).stored();
   }
 
   static GoldenResponse golden() {
-    return new GoldenResponse(Curve.from(hz -> EARPIECE.gainDb(hz) + LEVEL_DB), Optional.empty());
+    return golden(EARPIECE);
   }
 
-  private static Region region(String name, double from, double to, double window, double match) {
-    return new Region(
-        name,
-        new Band(from, to),
-        Span.constant(-window),
-        Span.constant(window),
-        Optional.of(Span.constant(match)),
-        true);
+  private static GoldenResponse golden(FilterChain earpiece) {
+    return new GoldenResponse(Curve.from(hz -> earpiece.gainDb(hz) + LEVEL_DB), Optional.empty());
   }
 
   @Override

@@ -114,6 +114,11 @@ final class TestLine {
         """.formatted(serial, tuning, station, more);
   }
 
+  /** @return of {@code gorse-1}, whose tunings differ */
+  static String gorse(String serial, String tuning, String station, String more) {
+    return inspection(serial, tuning, station, more).replace("fern-1", "gorse-1");
+  }
+
   Reply inspect(String json, byte[] left, byte[] right) {
     return inspect(new Multipart().json("inspection", json).wav("left", left).wav("right", right));
   }

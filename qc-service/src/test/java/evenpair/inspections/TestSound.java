@@ -24,6 +24,10 @@ final class TestSound {
   static float[] capture(long seed, double noise, Biquad... earpiece) {
     double[] played = widen(SweepSignal.render(SWEEP));
     double[] heard = new FilterChain(Arrays.asList(earpiece), RATE).filter(played);
+    return noisy(seed, noise, heard);
+  }
+
+  private static float[] noisy(long seed, double noise, double[] heard) {
     Random random = new Random(seed);
     float[] capture = new float[heard.length];
     for (int i = 0; i < capture.length; i++) {
@@ -36,12 +40,34 @@ final class TestSound {
     return capture(seed, QUIET, earpiece);
   }
 
+  /** @return a capture of an earpiece that bends the stimulus before its filters: x + k·x² */
+  static float[] bent(long seed, double k, Biquad... earpiece) {
+    double[] bent = widen(SweepSignal.render(SWEEP));
+    for (int i = 0; i < bent.length; i++) {
+      bent[i] += k * bent[i] * bent[i];
+    }
+    return noisy(seed, QUIET, new FilterChain(Arrays.asList(earpiece), RATE).filter(bent));
+  }
+
+  /** @return what an idle unit gives: white noise of that r.m.s. and a tone of that peak, both re full scale */
+  static byte[] idle(long seed, double seconds, double rms, double toneHz, double tonePeak) {
+    double[] tone = new double[(int) (seconds * RATE)];
+    for (int i = 0; i < tone.length; i++) {
+      tone[i] = tonePeak * Math.sin(2 * Math.PI * toneHz * i / RATE);
+    }
+    return wav(noisy(seed, rms, tone));
+  }
+
   static byte[] wav(float[] samples) {
     return WavWriter.float32(new Samples(samples, RATE));
   }
 
   static byte[] wav(float[] left, float[] right) {
     return WavWriter.float32(new Samples(left, RATE), new Samples(right, RATE));
+  }
+
+  static byte[] wav(float[] left, float[] right, float[] drive) {
+    return WavWriter.float32(new Samples(left, RATE), new Samples(right, RATE), new Samples(drive, RATE));
   }
 
   /** @return a sound calibrator's tone of that peak re full scale, 2 s */

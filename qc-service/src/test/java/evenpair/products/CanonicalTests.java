@@ -47,6 +47,15 @@ class CanonicalTests {
   }
 
   @Test
+  void writesAPolarityThatSaysMoreAsAMapping() throws UnreadableLimits {
+    String rule = "polarity: {same: true, required: false, bands-hz: [[30, 120]]}\n";
+    LimitSet set = set(Examples.LIMIT_SET.replace("polarity: same\n", rule));
+
+    assertThat(Canonical.text(set)).contains("\n" + rule);
+    assertThat(set(Canonical.text(set))).isEqualTo(set);
+  }
+
+  @Test
   void givesEqualDigestsForOtherCommentsOrderAndSpelling() throws UnreadableLimits {
     String respelt =
         Examples.LIMIT_SET

@@ -60,6 +60,16 @@ class ProductReaderTests {
           from: plain                | from: warm                  | tunings[1].from
           kind: peak                 | kind: notch                 | tunings[1].filters[1].kind
           q: 0.71                    | q: 0                        | tunings[1].filters[0].q
+          q: 0.71                    | q: -1                       | tunings[1].filters[0].q
+          q: 0.71                    | q: 1e-3                     | tunings[1].filters[0].q
+          q: 0.71                    | q: 101                      | tunings[1].filters[0].q
+          gain-db: 4                 | gain-db: 41                 | tunings[1].filters[0].gain-db
+          gain-db: -3                | gain-db: -3000              | tunings[1].filters[1].gain-db
+          gain-db: 4                 | gain-db: .inf               | tunings[1].filters[0].gain-db
+          gain-db: -2                | gain-db: 41                 | tunings[1].gain-db
+          hz: 105                    | hz: 0                       | tunings[1].filters[0].hz
+          hz: 105                    | hz: -105                    | tunings[1].filters[0].hz
+          sample-rate-hz: 48000      | sample-rate-hz: 32000       | tunings[1].sample-rate-hz
           hz: 8000                   | hz: 24000                   | tunings[1].filters[1].hz
           hz: 8000                   | hz: 25000                   | tunings[1].filters[1].hz
           sample-rate-hz: 48000      | sample-rate-hz: 0           | tunings[1].sample-rate-hz
@@ -71,6 +81,62 @@ class ProductReaderTests {
     assertThat(problems(Examples.PRODUCT.replace(from, to)))
         .extracting(LimitsProblem::path)
         .contains(path);
+  }
+
+  @Nested
+  class AFilterListThatCannotBe {
+    @Test
+    void isRefusedWithItsLineAndWhatWouldBeRight() {
+      LimitsProblem problem = problems(Examples.PRODUCT.replace("hz: 8000", "hz: 24000")).get(0);
+
+      assertThat(problem.line()).isEqualTo(13);
+      assertThat(problem.found()).isEqualTo("24000");
+      assertThat(problem.expected()).isEqualTo("a frequency below half of sample-rate-hz");
+      assertThat(problems(Examples.PRODUCT.replace("kind: peak", "kind: notch")).get(0).expected())
+          .isEqualTo("one of high-shelf, low-shelf, peak");
+    }
+
+    @Test
+    void isOneWhoseGainsAddUpToWhatNobodySells() {
+      LimitsProblem problem =
+          problems(
+                  Examples.PRODUCT
+                      .replace("gain-db: 4", "gain-db: 35")
+                      .replace("gain-db: -2", "gain-db: 12"))
+              .get(0);
+
+      assertThat(problem.path()).isEqualTo("tunings[1].filters");
+      assertThat(problem.line()).isEqualTo(12);
+      // a low shelf of 35 dB at 105 Hz has most of it at 20 Hz, and 12 dB on top
+      assertThat(problem.found()).matches("\\+4[5-7]\\.\\d dB at 20 Hz, all filters and .*");
+    }
+
+    @Test
+    void isOneThatStartsFromItselfFromALaterTuningOrFromNone() {
+      for (String from : List.of("warm", "lively", "loud")) {
+        String yaml =
+            Examples.PRODUCT.replace("from: plain", "from: " + from)
+                + "  - {name: lively, required: false, from: warm, gain-db: -1}\n";
+
+        LimitsProblem problem = problems(yaml).get(0);
+
+        assertThat(problem.path()).isEqualTo("tunings[1].from");
+        assertThat(problem.line()).isEqualTo(10);
+        assertThat(problem.expected()).isEqualTo("a tuning that is listed before this one (plain)");
+      }
+    }
+  }
+
+  @Test
+  void takesAGainAloneAtAnyRate() throws UnreadableLimits {
+    String yaml =
+        Examples.PRODUCT + "  - {name: soft, required: false, from: warm, gain-db: -6}\n";
+
+    ProductDefinition product = ProductReader.read("product.yaml", Examples.bytes(yaml));
+
+    assertThat(product.product().tuning("soft").orElseThrow().filters().orElseThrow().gainDb())
+        .isEqualTo(-6);
+    assertThat(product.product().tuning("plain").orElseThrow().filters()).isEmpty();
   }
 
   @Nested

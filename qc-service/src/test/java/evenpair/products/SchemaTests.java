@@ -62,6 +62,11 @@ class SchemaTests {
     void takesTheExamples() {
       assertThat(schema.validate(Examples.LIMIT_SET, InputFormat.YAML)).isEmpty();
       assertThat(schema.validate(Examples.judgeable("plain", 1), InputFormat.YAML)).isEmpty();
+      String polarity = "polarity: {same: true, required: false, bands-hz: [[30, 120]]}";
+      assertThat(
+              schema.validate(
+                  LimitSetReaderTests.changed("polarity: same", polarity), InputFormat.YAML))
+          .isEmpty();
     }
 
     @ParameterizedTest
@@ -89,6 +94,10 @@ class SchemaTests {
             orders: [2, 5]             | orders: [1, 5]
             orders: [2, 5], thd        | thd
             polarity: same             | polarity: reversed
+            polarity: same             | polarity: {same: false}
+            polarity: same             | polarity: {same: true, bands-hz: []}
+            polarity: same             | polarity: {same: true, bands-hz: [[30]]}
+            orders: [2, 5]             | orders: [2, 6]
             signal-to-noise-db: 30     | signal-to-noise-db: 1
             leak-db: 3                 | leak-db: -3
             rule: guarded              | rule: simple
@@ -123,6 +132,9 @@ class SchemaTests {
             {name: plain, required: true} | {name: plain}
             kind: peak                    | kind: notch
             q: 0.71                       | q: 0
+            hz: 105                       | hz: 0
+            gain-db: 4                    | gain-db: 41
+            sample-rate-hz: 48000         | sample-rate-hz: 32000
             sample-rate-hz: 48000         | sample-rate-hz: 0
             sample-rate-hz: 48000         | ''
             from: plain                   | ''

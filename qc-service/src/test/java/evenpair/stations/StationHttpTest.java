@@ -8,6 +8,7 @@ import evenpair.acoustics.Samples;
 import evenpair.captures.CaptureStore;
 import evenpair.captures.WavWriter;
 import java.net.http.HttpResponse;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
@@ -66,5 +67,14 @@ abstract class StationHttpTest {
     assertThat(answer.statusCode()).as(answer.body()).isEqualTo(status);
     assertThat(answer.headers().firstValue("Content-Type")).hasValue("application/problem+json");
     assertThat(JsonPath.<String>read(answer.body(), "$.type")).isEqualTo("/problems/" + type);
+  }
+
+  /** A number however the JSON reader holds it: long decimals come as BigDecimal. */
+  static double number(String json, String path) {
+    return JsonPath.<Number>read(json, path).doubleValue();
+  }
+
+  static List<Double> numbers(String json, String path) {
+    return JsonPath.<List<Number>>read(json, path).stream().map(Number::doubleValue).toList();
   }
 }

@@ -319,9 +319,11 @@ class JudgeTests {
       assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
       assertThat(judgement.reasons())
           .containsExactly(
-              Reason.notJudged("distortion"),
-              Reason.notJudged("idle-noise"),
-              Reason.notJudged("guarded-decision"));
+              Reason.of(ReasonKind.UNCERTAINTY_MISSING, null, null, null),
+              Reason.notJudged("distortion", Channel.LEFT, null),
+              Reason.notJudged("distortion", Channel.RIGHT, null),
+              Reason.notJudged("idle-noise", Channel.LEFT, null),
+              Reason.notJudged("idle-noise", Channel.RIGHT, null));
     }
 
     private static LimitSet asking(LimitSet set) {

@@ -109,4 +109,42 @@ final class Pairs {
     Random random = new Random(seed);
     return pair(random(random, 0.4, 0.5, 0.15), random(random, 0.4, 0.5, 0.15));
   }
+
+  /** The set with other distortion limits. */
+  static LimitSet limiting(LimitSet set, LimitSet.DistortionLimit... limits) {
+    return copy(set, List.of(limits), set.idleNoiseDba(), set.decision());
+  }
+
+  static LimitSet limitingNoise(LimitSet set, double dba) {
+    return copy(set, set.distortion(), OptionalDouble.of(dba), set.decision());
+  }
+
+  static LimitSet deciding(LimitSet set, double guard, boolean acceptConditionalPass) {
+    LimitSet.DecisionRule rule = new LimitSet.DecisionRule(true, guard, acceptConditionalPass);
+    return copy(set, set.distortion(), set.idleNoiseDba(), rule);
+  }
+
+  private static LimitSet copy(
+      LimitSet set,
+      List<LimitSet.DistortionLimit> distortion,
+      OptionalDouble idleNoiseDba,
+      LimitSet.DecisionRule decision) {
+    return new LimitSet(
+        set.product(),
+        set.tuning(),
+        set.version(),
+        set.earSimulator(),
+        set.golden(),
+        set.drive(),
+        set.smoothing(),
+        set.level(),
+        set.regions(),
+        distortion,
+        set.polaritySame(),
+        idleNoiseDba,
+        set.signalToNoiseDb(),
+        set.seating(),
+        set.verificationDb(),
+        decision);
+  }
 }

@@ -4,13 +4,18 @@ import static evenpair.tolerance.Pairs.flat;
 import static evenpair.tolerance.Pairs.moved;
 import static evenpair.tolerance.Pairs.set;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
+import evenpair.acoustics.Band;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.Grid;
 import evenpair.acoustics.Smoothing;
+import evenpair.tolerance.LimitSet.PolarityRule;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
 class PolarityCheckTests {
@@ -109,5 +114,106 @@ class PolarityCheckTests {
         .filteredOn(r -> r.check() == ReasonKind.POLARITY)
         .extracting(RegionResult::judged)
         .containsExactly(false, true);
+  }
+
+  @Nested
+  class WhereItIsNotRequired {
+    final Judge judge =
+        Judges.forLimits(ruled(new PolarityRule(true, false, List.of())), WITH_PHASE);
+
+    @Test
+    void passesAPairOfCurvesWithoutPhaseAndSaysThatItWasNotJudged() {
+      Judgement judgement = judge.judge(Pairs.pair(flat(100), flat(100)));
+
+      assertThat(judgement.verdict()).isEqualTo(Verdict.PASS);
+      assertThat(judgement.reasons()).isEmpty();
+      assertThat(judgement.results())
+          .filteredOn(r -> r.check() == ReasonKind.POLARITY)
+          .hasSize(2)
+          .noneMatch(RegionResult::judged);
+    }
+
+    @Test
+    void stillFailsAReversedEarpiece() {
+      Judgement judgement =
+          judge.judge(new MeasuredPair(channel(flat(100), 180), channel(flat(100), 0)));
+
+      assertThat(judgement.verdict()).isEqualTo(Verdict.FAIL);
+    }
+  }
+
+  @Nested
+  class AFurtherBand {
+    final Judge judge =
+        Judges.forLimits(
+            ruled(new PolarityRule(true, true, List.of(new Band(30, 120)))), WITH_PHASE);
+
+    /** Reversed below 150 Hz only, as behind a crossover there. */
+    private MeasuredChannel lowDriverReversed() {
+      double[] phase = phase(0);
+      Arrays.fill(phase, 0, Grid.nearest(150), 180);
+      return new MeasuredChannel(flat(100), Optional.of(phase));
+    }
+
+    @Test
+    void tellsADriverThatIsReversedAlone() {
+      Judgement judgement =
+          judge.judge(new MeasuredPair(channel(flat(100), 0), lowDriverReversed()));
+
+      assertThat(judgement.verdict()).isEqualTo(Verdict.FAIL);
+      assertThat(judgement.reasons())
+          .extracting(Reason::kind, Reason::channel, Reason::region)
+          .containsExactly(tuple(ReasonKind.POLARITY_BAND, Channel.RIGHT, "30–120 Hz"));
+    }
+
+    @Test
+    void isNotSeenByASetThatDoesNotNameIt() {
+      Judgement judgement =
+          againstGolden.judge(new MeasuredPair(channel(flat(100), 0), lowDriverReversed()));
+
+      assertThat(judgement.verdict()).isEqualTo(Verdict.PASS);
+    }
+
+    @Test
+    void addsNothingToASideThatIsReversedAsAWhole() {
+      Judgement judgement =
+          judge.judge(new MeasuredPair(channel(flat(100), 0), channel(flat(100), 180)));
+
+      assertThat(judgement.reasons())
+          .extracting(Reason::kind)
+          .containsExactly(ReasonKind.POLARITY);
+    }
+
+    @Test
+    void blocksAPassWhereItsPhaseIsUnknown() {
+      double[] gap = phase(0);
+      gap[Grid.nearest(50)] = Double.NaN;
+      MeasuredChannel left = new MeasuredChannel(flat(100), Optional.of(gap));
+
+      Judgement judgement = judge.judge(new MeasuredPair(left, channel(flat(100), 0)));
+
+      assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
+    }
+  }
+
+  private static LimitSet ruled(PolarityRule rule) {
+    LimitSet set = set(Smoothing.NONE, true, Pairs.BASS, Pairs.MID, Pairs.TREBLE);
+    return new LimitSet(
+        set.product(),
+        set.tuning(),
+        set.version(),
+        set.earSimulator(),
+        set.golden(),
+        set.drive(),
+        set.smoothing(),
+        set.level(),
+        set.regions(),
+        set.distortion(),
+        rule,
+        set.idleNoiseDba(),
+        set.signalToNoiseDb(),
+        set.seating(),
+        set.verificationDb(),
+        set.decision());
   }
 }

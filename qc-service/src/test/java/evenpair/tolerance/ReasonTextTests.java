@@ -21,7 +21,7 @@ import tools.jackson.databind.json.JsonMapper;
 
 class ReasonTextTests {
   static final Map<String, String> TABLE = table();
-  static final Pattern PLACEHOLDER = Pattern.compile("\\{([a-z]+)(?:\\|([^}]+))?}");
+  static final Pattern PLACEHOLDER = Pattern.compile("\\{([a-zA-Z]+)(?:\\|([^}]+))?}");
 
   private static Map<String, String> table() {
     try (InputStream in = ReasonTextTests.class.getResourceAsStream("/texts/en/reasons.json")) {
@@ -49,18 +49,53 @@ class ReasonTextTests {
                   c ->
                       Stream.of(
                           number(kind, c, 2.3, 1.5, "mid"), number(kind, c, -2.3, -1.5, "mid")))
-              .flatMap(ReasonTextTests::andFolded);
+              .flatMap(ReasonTextTests::andFolded)
+              .flatMap(ReasonTextTests::andGuarded);
       case BALANCE, MATCH ->
           Stream.of(number(kind, null, 2.3, 1.5, "mid"), number(kind, null, -2.3, -1.5, "mid"))
-              .flatMap(ReasonTextTests::andFolded);
+              .flatMap(ReasonTextTests::andFolded)
+              .flatMap(ReasonTextTests::andGuarded);
       case NO_DATA ->
           channels()
               .flatMap(
                   c -> Stream.of(noNumber(kind, c, "mid", 100.0), noNumber(kind, c, null, 100.0)));
       case NOT_JUDGED ->
-          Stream.of("distortion", "idle-noise", "guarded-decision", "polarity", "some-later-check")
-              .map(Reason::notJudged);
-      case OTHER_TUNING -> Stream.of(noNumber(kind, null, "warm", null));
+          Stream.of(
+                  "distortion",
+                  "distortion-floor",
+                  "idle-noise",
+                  "idle-noise-floor",
+                  "idle-noise-station",
+                  "polarity",
+                  "some-later-check")
+              .flatMap(
+                  check ->
+                      Stream.of(
+                          Reason.notJudged(check),
+                          Reason.notJudged(check, Channel.RIGHT, 120.0)));
+      case UNCERTAINTY_MISSING ->
+          Stream.of(noNumber(kind, null, "mid", 120.0), noNumber(kind, null, null, null));
+      case GUARD_TOO_WIDE ->
+          Stream.of(number(kind, null, 2.3, 1.5, "mid"), Reason.of(kind, null, 1.2, 1.0));
+      case OTHER_TUNING -> Stream.of(Reason.otherTuning("warm", 0.8, 4.1));
+      case DOUBLED_TUNING ->
+          Stream.of(
+              new Reason(
+                  kind, null, null, null, null, null, List.of(), "warm", null, null, List.of(), false));
+      case IDLE_NOISE ->
+          channels()
+              .flatMap(c -> all(kind, c))
+              .flatMap(r -> Stream.of(r, r.withUsbLines(List.of(1000.0, 8000.5))));
+      case LEAK, DEPTH ->
+          channels()
+              .flatMap(c -> Stream.of(7.0, -7.0).map(size -> suspicion(kind, c, size)))
+              .flatMap(s -> Stream.of(s, s.repeating(true)))
+              .flatMap(s -> Stream.of(s.reason(), noNumber(kind, s.channel(), null, null)));
+      case SEAL ->
+          channels()
+              .map(c -> suspicion(ReasonKind.LEAK, c, 7))
+              .flatMap(s -> Stream.of(s.seal(), s.repeating(true).seal()));
+      case POLARITY_BAND -> channels().map(c -> noNumber(kind, c, "30–120 Hz", null));
       default -> channels().flatMap(c -> all(kind, c));
     };
   }
@@ -71,6 +106,17 @@ class ReasonTextTests {
         noNumber(kind, channel, "mid", null),
         number(kind, channel, 12.0, 30.0, null),
         number(kind, channel, 12.0, 30.0, "mid"));
+  }
+
+  private static SeatingSuspicion suspicion(ReasonKind kind, Channel channel, double size) {
+    return new SeatingSuspicion(kind, channel, size, 3, 120.0, false);
+  }
+
+  private static Stream<Reason> andGuarded(Reason reason) {
+    return Stream.of(
+        reason,
+        reason.guarded(CheckState.CONDITIONAL_PASS, 0.5),
+        reason.guarded(CheckState.CONDITIONAL_FAIL, 0.5));
   }
 
   private static Stream<Reason> andFolded(Reason reason) {
@@ -121,7 +167,9 @@ class ReasonTextTests {
         .allSatisfy(
             entry ->
                 assertThat(entry.getValue())
-                    .containsPattern("measure again|Call an engineer|Send (a curve|curves)"));
+                    .containsPattern(
+                        "measure again|mount (it|both) again|Mount both again|Call an engineer"
+                            + "|Send (a curve|curves)"));
   }
 
   @Test

@@ -152,8 +152,9 @@ export class Clouds {
 
 /**
  * The unit whose curve passes nearest to a place.
- * @param {Api.UnitCurves[]} units @param {(unit: Api.UnitCurves) => Values} of @param {number} index grid point @param {number} db @param {number} reach dB
- * @returns {Api.UnitCurves | null} null if none passes within reach
+ * @template T
+ * @param {T[]} units @param {(unit: T) => Values} of @param {number} index grid point @param {number} db @param {number} reach dB
+ * @returns {T | null} null if none passes within reach
  */
 export function nearestCurve(units, of, index, db, reach) {
   let near = null, least = reach

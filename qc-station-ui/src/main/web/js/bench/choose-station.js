@@ -5,14 +5,14 @@ import { hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
 
-/** @param {HTMLElement} host @returns {import("../app.js").Screen} */
-export function chooseStation(host) {
+/** @param {HTMLElement} host @param {string} [screen] that is opened with the station chosen @returns {import("../app.js").Screen} */
+export function chooseStation(host, screen = "bench") {
   const closed = new AbortController()
   const load = async () => {
     put(host, busy(t("screen.station.loading")))
     try {
       const stations = /** @type {Api.Page<Api.Station>} */ (await get("/api/stations", closed.signal))
-      put(host, stations.items.length ? choices(stations.items)
+      put(host, stations.items.length ? choices(stations.items, screen)
         : stateOf("WAITING", t("screen.station.empty.title"), t("screen.station.empty.mend"), el("code", {}, t("screen.station.empty.command", { origin: location.origin }))))
       host.querySelector("a")?.focus()
     } catch (failure) {
@@ -26,11 +26,11 @@ export function chooseStation(host) {
   }
 }
 
-/** @param {Api.Station[]} stations */
-function choices(stations) {
+/** @param {Api.Station[]} stations @param {string} screen */
+function choices(stations, screen) {
   return el("section", { class: "choose" }, el("h1", {}, t("screen.station.title")), el("p", {}, t("screen.station.why")),
     el("ul", { class: "choices" }, stations.map((station) => el("li", {},
-      el("a", { class: "choice", href: hashOf("bench", station.station ?? station.name) }, station.station ?? station.name,
+      el("a", { class: "choice", href: hashOf(screen, station.station ?? station.name) }, station.station ?? station.name,
         station.note ? el("span", { class: "more" }, station.note) : null)))))
 }
 

@@ -46,11 +46,11 @@ export function fitLevel(widthPx, heightPx, lowest, highest) {
 }
 
 /**
- * The other way round: the height that a span of decibels takes, one decade as long as 25 dB.
- * @param {number} widthPx @param {number} spanDb @returns {number} pixels
+ * The other way round: the height that a span of decibels takes, one decade as long as 25 dB unless said otherwise.
+ * @param {number} widthPx @param {number} spanDb @param {number} [dbPerDecade] @returns {number} pixels
  */
-export function heightFor(widthPx, spanDb) {
-  return Math.round((decadePx(widthPx) / PROPORTIONS[0]) * spanDb)
+export function heightFor(widthPx, spanDb, dbPerDecade = PROPORTIONS[0]) {
+  return Math.round((decadePx(widthPx) / dbPerDecade) * spanDb)
 }
 
 /**

@@ -93,7 +93,7 @@ class UnitScreen {
         el("div", { class: `unit-verdict state-${unit.verdict.toLowerCase()}` }, shape(unit.verdict), el("span", { class: "unit-word" }, tOf("screen.word.", unit.verdict))),
         el("div", { class: "unit-about" }, el("h1", {}, unit.serial),
           el("p", {}, unit.productName ?? unit.product, " \u00b7 ", el("a", { href: hashOf("batch", unit.batch, { product: unit.product }) }, unit.batch)),
-          el("ul", { class: "tunings" }, unit.tunings.map((tuning) => tuningState(unit, tuning)))),
+          el("ul", { class: "tunings" }, unit.tunings.map((tuning) => tuningState(tuning)))),
         certificateButton(`/api/units/${encodeURIComponent(unit.serial)}/certificate`, t("screen.certificate.unit"))),
       el("div", { class: "unit-side" }, searchForm(""), this.#history.element), el("section", { class: "unit-plot" }, this.#panel.choices, this.#panel.element), this.#record))
     const first = unit.inspections.find((inspection) => inspection.id === this.#wanted) ?? this.#history.newest()
@@ -134,11 +134,10 @@ class UnitScreen {
   }
 }
 
-/** One tuning with its state; a recording that sounded like another tuning says so. @param {Api.Unit} unit @param {Api.Unit["tunings"][0]} tuning */
-function tuningState(unit, tuning) {
-  const other = unit.inspections.filter((inspection) => inspection.tuning === tuning.tuning)
-    .flatMap((inspection) => inspection.reasons ?? []).find((reason) => reason.kind === "other-tuning")
-  return el("li", {}, shape(tuning.verdict ?? (other ? "INVALID" : "INCOMPLETE")), tuning.tuning,
-    el("span", { class: "more" }, tuning.verdict ? tOf("screen.word.", tuning.verdict) : other ? other.text
-      : tuning.required ? t("screen.unit.missing") : t("screen.unit.optional")))
+/** One tuning with its state; a recording that sounded like another tuning says so. @param {Api.Unit["tunings"][0]} tuning */
+function tuningState(tuning) {
+  const problem = tuning.problem && tuning.problem !== "missing" ? tuning.problemText : null
+  return el("li", {}, shape(tuning.verdict ?? (problem ? "INVALID" : "INCOMPLETE")), tuning.tuning,
+    el("span", { class: "more" }, tuning.verdict ? tOf("screen.word.", tuning.verdict) : problem ? "" : tuning.required ? t("screen.unit.missing") : t("screen.unit.optional"),
+      problem ? el("span", { class: "tuning-problem" }, " ", problem) : null))
 }

@@ -1,6 +1,7 @@
 package evenpair.demo.line;
 
-import evenpair.acoustics.Biquad;
+import evenpair.acoustics.FilterChain;
+import evenpair.acoustics.TuningFilters;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -58,27 +59,22 @@ public record ProductFile(String product, List<Cable> cables) {
       return Cable.plain(name, required);
     }
     double rateHz = number(tuning, "sample-rate-hz");
-    List<Biquad> filters = new ArrayList<>();
-    for (Map<String, Object> filter : maps(tuning.get("filters"))) {
-      filters.add(biquad(filter, rateHz));
-    }
-    filters.add(Biquad.gain(number(tuning, "gain-db")));
-    return Cable.usb(name, required, filters, rateHz);
+    List<TuningFilters.Filter> filters =
+        maps(tuning.get("filters")).stream().map(ProductFile::filter).toList();
+    FilterChain chain = new TuningFilters(filters, number(tuning, "gain-db"), rateHz).chain();
+    return Cable.usb(name, required, chain.filters(), rateHz);
   }
 
-  private static Biquad biquad(Map<String, Object> filter, double rateHz) {
-    double hz = number(filter, "hz");
-    double gainDb = number(filter, "gain-db");
-    double q = number(filter, "q");
-    String kind = (String) filter.get("kind");
-    return switch (kind) {
-      case "low-shelf" -> Biquad.lowShelf(hz, gainDb, q, rateHz);
-      case "high-shelf" -> Biquad.highShelf(hz, gainDb, q, rateHz);
-      case "peak" -> Biquad.peak(hz, gainDb, q, rateHz);
-      default ->
-          throw new IllegalStateException(
-              "the simulated cable has no filter of kind \"" + kind + "\"");
-    };
+  private static TuningFilters.Filter filter(Map<String, Object> filter) {
+    String word = (String) filter.get("kind");
+    TuningFilters.Kind kind =
+        TuningFilters.Kind.of(word)
+            .orElseThrow(
+                () ->
+                    new IllegalStateException(
+                        "the simulated cable has no filter of kind \"" + word + "\""));
+    return new TuningFilters.Filter(
+        kind, number(filter, "hz"), number(filter, "gain-db"), number(filter, "q"));
   }
 
   private static double number(Map<String, Object> map, String key) {

@@ -10,9 +10,14 @@ import java.io.PrintStream;
  * @param depths wrong depths called a bad seating, of wrong depths
  * @param good good seatings called bad, of good seatings
  * @param weakBass weak bass drivers on good seatings taken for leaks, of weak bass drivers
+ * @param faulty units with another fault on good seatings called a bad seating, of such units
  */
 record SeatingFigures(
-    Proportion leaks, Proportion depths, Proportion good, Proportion weakBass) {
+    Proportion leaks,
+    Proportion depths,
+    Proportion good,
+    Proportion weakBass,
+    Proportion faulty) {
   private static final double CONFIDENCE = 0.95;
   static final double LEAST_BAD_CALLED = 0.95;
   static final double MOST_GOOD_CALLED = 0.01;
@@ -45,6 +50,7 @@ record SeatingFigures(
         weakBass,
         "at most 2 %",
         weakBass.share() <= MOST_WEAK_BASS_CALLED);
+    line(out, "other faults called RESEAT", faulty, "(no bar)", true);
   }
 
   private static void line(

@@ -29,13 +29,22 @@ import java.util.stream.IntStream;
 /**
  * How often a bad seating is told from a bad unit: simulated pairs of sedge-2, each seated once well
  * and once badly (in turn a leak and a wrong depth, on a random side), and each once with a weak bass
- * driver on a good seating. Every seating is rendered as the benches' microphones would record it,
+ * driver and once with another fault on a good seating. Every seating is rendered as the benches' microphones would record it,
  * noise included, and analysed as the service does.
  */
 public final class SeatingStudy {
   private static final int UNITS = 500;
   private static final long SEED = 5;
   private static final Design DESIGN = Design.SEDGE_2;
+
+  /** Faults that change the response and must be judged, not mounted again. */
+  private static final List<Fault> FAULTS =
+      List.of(
+          Fault.DEAD_TWEETER,
+          Fault.DEAD_LOWER_TWEETER,
+          Fault.SHIFTED_CROSSOVER,
+          Fault.LOW_SENSITIVITY,
+          Fault.MISMATCHED_PAIR);
 
   private final long seed;
   private final LineRecorder recorder;
@@ -76,7 +85,7 @@ public final class SeatingStudy {
   }
 
   /** What was seen of one unit. */
-  private record Seen(boolean leaked, boolean badCalled, boolean goodCalled, boolean weakCalled) {}
+  private record Seen(boolean leaked, boolean badCalled, boolean goodCalled, boolean weakCalled, boolean faultyCalled) {}
 
   /**
    * @param units how many pairs, each seated three times
@@ -87,7 +96,8 @@ public final class SeatingStudy {
         share(all.stream().filter(Seen::leaked).map(Seen::badCalled).toList()),
         share(all.stream().filter(seen -> !seen.leaked()).map(Seen::badCalled).toList()),
         share(all.stream().map(Seen::goodCalled).toList()),
-        share(all.stream().map(Seen::weakCalled).toList()));
+        share(all.stream().map(Seen::weakCalled).toList()),
+        share(all.stream().map(Seen::faultyCalled).toList()));
   }
 
   private static Proportion share(List<Boolean> called) {
@@ -97,8 +107,10 @@ public final class SeatingStudy {
   private Seen see(int number) {
     RandomGenerator random = new SplittableRandom(Seeds.of(seed, "seating", number));
     String serial = "SG2-%06d".formatted(number + 1);
-    Sides sides = DemoUnit.build(serial, "study", DESIGN, Fault.NONE, Channel.LEFT, seed).sides();
     Channel side = random.nextBoolean() ? Channel.LEFT : Channel.RIGHT;
+    Sides sides = DemoUnit.build(serial, "study", DESIGN, Fault.NONE, side, seed).sides();
+    Fault fault = FAULTS.get(number % FAULTS.size());
+    Sides faulty = DemoUnit.build(serial, "study", DESIGN, fault, side, seed).sides();
     boolean leaks = number % 2 == 0;
     Mounting careful = Mounting.careful(random);
     Mounting bad = leaks ? Seatings.leaking(random) : Seatings.misplaced(random);
@@ -109,7 +121,8 @@ public final class SeatingStudy {
         !suspicions(sides, number, side, bad, careful, "bad").isEmpty(),
         !suspicions(sides, number, side, Mounting.careful(random), careful, "good").isEmpty(),
         suspicions(weak, number, side, Mounting.careful(random), careful, "weak").stream()
-            .anyMatch(suspicion -> suspicion.kind() == ReasonKind.LEAK));
+            .anyMatch(suspicion -> suspicion.kind() == ReasonKind.LEAK),
+        !suspicions(faulty, number, side, Mounting.careful(random), careful, "faulty").isEmpty());
   }
 
   private List<SeatingSuspicion> suspicions(
