@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * A product with its limit sets as they stand in one folder.
@@ -35,6 +36,14 @@ record FileLimits(ProductDefinition product, List<FileSet> sets) {
     Map<String, GoldenResponse> goldens = goldens(folder, problems);
     List<FileSet> sets = product.map(p -> sets(folder, p, goldens, problems)).orElse(List.of());
     return problems.size() > before ? Optional.empty() : product.map(p -> new FileLimits(p, sets));
+  }
+
+  /**
+   * @return the sets of tunings that are derived from another
+   */
+  Stream<FileSet> derived() {
+    return sets.stream()
+        .filter(file -> product.tuning(file.set().tuning()).flatMap(t -> t.from()).isPresent());
   }
 
   private static Optional<ProductDefinition> product(

@@ -1,5 +1,6 @@
 package evenpair.products;
 
+import evenpair.acoustics.Grid;
 import evenpair.products.FileLimits.FileSet;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionRows.Limits;
@@ -76,21 +77,24 @@ class LimitsLoader implements SmartInitializingSingleton {
 
   /** A measured golden response may differ from its expectation, so that this is no refusal. */
   private void tellUnexpected(List<FileLimits> all) {
-    Snapshot known = Snapshot.of(store);
-    for (FileLimits limits : all) {
-      for (FileSet file : limits.sets()) {
-        Expectation.of(known, file.set().product(), file.set().tuning(), signed.now())
-            .map(expected -> expected.deviation(file.golden()))
-            .filter(Expectation.Deviation::notable)
-            .ifPresent(
-                deviation ->
-                    LOG.warn(
-                        "{} lies {} dB from what the tuning's filters let expect, at {} Hz",
-                        file.goldenPath(),
-                        String.format(Locale.ROOT, "%+.1f", deviation.deviationDb()),
-                        Decimal.text(Math.round(deviation.atHz()))));
-      }
+    List<FileSet> derived = all.stream().flatMap(FileLimits::derived).toList();
+    if (!derived.isEmpty()) {
+      Snapshot known = Snapshot.of(store);
+      derived.forEach(file -> tellUnexpected(file, known));
     }
+  }
+
+  private void tellUnexpected(FileSet file, Snapshot known) {
+    Expectation.of(known, file.set().product(), file.set().tuning(), signed.now())
+        .map(expected -> expected.deviation(file.golden()))
+        .filter(Expectation.Deviation::notable)
+        .ifPresent(
+            deviation ->
+                LOG.warn(
+                    "{} lies {} dB from what the tuning's filters let expect, at {} Hz",
+                    file.goldenPath(),
+                    String.format(Locale.ROOT, "%+.1f", deviation.deviationDb()),
+                    Decimal.text(Grid.label(Grid.nearest(deviation.atHz())))));
   }
 
   private static List<FileLimits> read(List<LimitsFolder> folders) {

@@ -106,7 +106,7 @@ class ProductReaderTests {
               .get(0);
 
       assertThat(problem.path()).isEqualTo("tunings[1].filters");
-      assertThat(problem.line()).isEqualTo(11);
+      assertThat(problem.line()).isEqualTo(12);
       // a low shelf of 35 dB at 105 Hz has most of it at 20 Hz, and 12 dB on top
       assertThat(problem.found()).matches("\\+4[5-7]\\.\\d dB at 20 Hz, all filters and .*");
     }
