@@ -20,7 +20,7 @@ class StationScreenTests {
     assertThat(screen.at(".glance .card").count()).isEqualTo(7);
     screen.shows(".card[data-part=left]", "until");
     screen.shows(".station-facts", "SC-7");
-    screen.shows(".control", "Gain of the microphone");
+    screen.shows(".control", "full scale of the microphone");
   }
 
   @Test
