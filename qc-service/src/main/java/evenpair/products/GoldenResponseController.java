@@ -49,7 +49,8 @@ class GoldenResponseController {
   private final GoldenViews views;
   private final Clock clock;
 
-  GoldenResponseController(StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
+  GoldenResponseController(
+      StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
     this.products = products;
     this.desk = desk;
     this.views = views;
@@ -199,9 +200,7 @@ class GoldenResponseController {
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] csv = Bodies.read(body);
-    int version =
-        desk.draft(
-            product, tuning, name, csv, VersionViews.requirePerson(author));
+    int version = desk.draft(product, tuning, name, csv, VersionViews.requirePerson(author));
     URI place =
         URI.create(
             "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);

@@ -82,7 +82,8 @@ class GoldenViews {
       String approver,
       String approvalReason,
       Instant approvedAt,
-      @Schema(description = "null if the tuning is derived from no other") ExpectationView expectation,
+      @Schema(description = "null if the tuning is derived from no other")
+          ExpectationView expectation,
       @Schema(
               description =
                   "what an engineer should look at before signing: far from the expectation; null"
