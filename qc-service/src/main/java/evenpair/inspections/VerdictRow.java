@@ -36,10 +36,10 @@ class VerdictRow {
 
   private boolean conditional;
   private UUID[] uncertaintyStudyIds;
-  private float[] levelUDb;
-  private float[] matchUDb;
-  private Double offsetUDb;
-  private Double balanceUDb;
+  private float[] levelUncertaintyDb;
+  private float[] matchUncertaintyDb;
+  private Double offsetUncertaintyDb;
+  private Double balanceUncertaintyDb;
   private UUID[] comparedLimitSetIds;
 
   @JdbcTypeCode(SqlTypes.JSON)
@@ -68,10 +68,10 @@ class VerdictRow {
 
   private void remember(UsedUncertainty used) {
     this.uncertaintyStudyIds = used.studies().toArray(UUID[]::new);
-    this.levelUDb = used.levelDb();
-    this.matchUDb = used.matchDb();
-    this.offsetUDb = used.offsetDb();
-    this.balanceUDb = used.balanceDb();
+    this.levelUncertaintyDb = used.levelDb();
+    this.matchUncertaintyDb = used.matchDb();
+    this.offsetUncertaintyDb = used.offsetDb();
+    this.balanceUncertaintyDb = used.balanceDb();
   }
 
   UUID inspectionId() {
@@ -110,7 +110,7 @@ class VerdictRow {
   Optional<UsedUncertainty> uncertainty() {
     return uncertaintyStudyIds == null
         ? Optional.empty()
-        : Optional.of(new UsedUncertainty(List.of(uncertaintyStudyIds), levelUDb, matchUDb, offsetUDb, balanceUDb));
+        : Optional.of(new UsedUncertainty(List.of(uncertaintyStudyIds), levelUncertaintyDb, matchUncertaintyDb, offsetUncertaintyDb, balanceUncertaintyDb));
   }
 
   List<UUID> comparedLimitSetIds() {
