@@ -33,6 +33,9 @@ public final class Grid {
   private static final double[] HZ =
       IntStream.range(0, POINTS).mapToDouble(i -> exact(i)).toArray();
 
+  private static final double[] LABELS =
+      IntStream.range(0, POINTS).mapToDouble(i -> rounded(i)).toArray();
+
   private Grid() {}
 
   /**
@@ -53,6 +56,10 @@ public final class Grid {
    * @return the rounded R80 label of a grid point, Hz (20 for 19.95, 1000 for 1000)
    */
   public static double label(int index) {
+    return LABELS[index];
+  }
+
+  private static double rounded(int index) {
     int exponent = FIRST_EXPONENT + index;
     double rounded = R80[exponent % STEPS_PER_DECADE] * Math.pow(10, exponent / STEPS_PER_DECADE);
     return Math.round(rounded * 100) / 100.0;

@@ -26,11 +26,14 @@ import org.springframework.web.bind.annotation.RestController;
 class StationController {
   private final StationRegister register;
   private final StationDescriber describer;
+  private final DriftCharts drift;
   private final Clock clock;
 
-  StationController(StationRegister register, StationDescriber describer, Clock clock) {
+  StationController(
+      StationRegister register, StationDescriber describer, DriftCharts drift, Clock clock) {
     this.register = register;
     this.describer = describer;
+    this.drift = drift;
     this.clock = clock;
   }
 
@@ -58,6 +61,17 @@ class StationController {
   Views.Station get(@PathVariable String station, Locale locale) {
     Instant now = clock.instant();
     return describer.describe(register.newest(station, now), now, locale);
+  }
+
+  @GetMapping("/{station}/drift")
+  @Operation(
+      summary = "How a station's calibrations move",
+      description =
+          "Each microphone's and the output's newest 100 calibrations, oldest first, as the level that full scale stands for, with a"
+              + " control chart of single values and moving ranges once there are eight.")
+  @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
+  TrustViews.Drifts drift(@PathVariable String station) {
+    return drift.of(register.require(station));
   }
 
   @PutMapping("/{station}")

@@ -166,6 +166,11 @@ class StationDescriber {
     }
     add(needs, "output", null, newest.output().orElse(null), at, locale);
     add(needs, "correction", null, newest.correction().orElse(null), at, locale);
+    for (ReferenceUnitRow unit : blocks.unverified(newest.station(), at)) {
+      Map<String, String> values = Map.of("product", unit.product(), "tuning", unit.tuning());
+      String text = texts.render(locale, "station.need.verification.missing", values);
+      needs.add(new Views.Need("verification", null, "missing", text));
+    }
     return needs;
   }
 

@@ -81,7 +81,7 @@ final class VerificationTrends {
     return points;
   }
 
-  private static TrustViews.Chart view(IndividualsChart chart, int points) {
+  static TrustViews.Chart view(IndividualsChart chart, int points) {
     return new TrustViews.Chart(
         chart.mean(), chart.lower(), chart.upper(), chart.movingRangeUpper(), points);
   }

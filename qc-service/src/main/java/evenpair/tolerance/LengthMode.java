@@ -22,8 +22,14 @@ final class LengthMode {
    */
   private static final double LONG_REACH = 1 / 3.0;
 
-  /** A mode that moved keeps its height; one that lost or won more is a driver's fault (simulated). */
-  private static final double SAME_HEIGHT_DB = 4;
+  /**
+   * A mode that moved keeps its height but for the drivers' slope; one that lost more is a driver's
+   * fault (simulated: a dead tweeter costs it 6 dB).
+   */
+  private static final double MOST_LOST_DB = 4;
+
+  /** Towards lower frequencies drivers are often stronger: a mode may win more than lose. */
+  private static final double MOST_WON_DB = 8;
 
   /** A peak so little lower could be taken for it. */
   private static final double AMBIGUOUS_DB = 4;
@@ -68,7 +74,11 @@ final class LengthMode {
         peak ->
             largest(around(peak, level, REACH))
                 .or(() -> largest(around(peak, level, LONG_REACH)))
-                .filter(own -> Math.abs(own.db() - peak.db()) <= SAME_HEIGHT_DB));
+                .filter(own -> isAsHigh(own.db() - peak.db())));
+  }
+
+  private static boolean isAsHigh(double wonDb) {
+    return wonDb >= -MOST_LOST_DB && wonDb <= MOST_WON_DB;
   }
 
   /**

@@ -78,6 +78,10 @@ class ReasonTextTests {
       case GUARD_TOO_WIDE ->
           Stream.of(number(kind, null, 2.3, 1.5, "mid"), Reason.of(kind, null, 1.2, 1.0));
       case OTHER_TUNING -> Stream.of(Reason.otherTuning("warm", 0.8, 4.1));
+      case DOUBLED_TUNING ->
+          Stream.of(
+              new Reason(
+                  kind, null, null, null, null, null, List.of(), "warm", null, null, List.of(), false));
       case IDLE_NOISE ->
           channels()
               .flatMap(c -> all(kind, c))

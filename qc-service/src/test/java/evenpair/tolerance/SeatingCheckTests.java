@@ -179,6 +179,16 @@ class SeatingCheckTests {
           .contains(ReasonKind.DEPTH);
     }
 
+    @Test
+    void isNotADriverThatLeavesALowerPeakElsewhere() {
+      double[] db = good().deeper(0.15).level().toArray();
+      for (int i = Grid.nearest(4000); i < db.length; i++) {
+        db[i] -= 6;
+      }
+
+      assertThat(check.examine(Pairs.channel(Curve.of(db)), Channel.LEFT)).isEmpty();
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {-0.07, -0.03, 0.03, 0.07})
     void insideTheSetsLimitIsGood(double share) {
