@@ -13,8 +13,8 @@ import java.util.function.IntFunction;
  * at every grid point of its span, for each channel. Decided simply.
  *
  * <p>A point without data, with the limit within 6 dB of the noise floor, or over the limit only by
- * what cannot be told from noise (within 10 dB of its own floor) is not judged: then the pair cannot
- * pass, but a point that is over the limit still fails it.
+ * what cannot be told from noise (within 10 dB of its own floor) is not judged: then the pair
+ * cannot pass, but a point that is over the limit still fails it.
  */
 final class DistortionCheck implements Check {
   /** So far above the floor must a limit lie to be judged (common practice, simulated). */
@@ -89,8 +89,7 @@ final class DistortionCheck implements Check {
   private void note(Margin worst, Integer unjudged, Channel channel, Findings findings) {
     boolean fails = worst != null && worst.db() < 0;
     if (unjudged != null) {
-      findings.undecided(
-          Reason.notJudged("distortion-floor", channel, (Double) Grid.hz(unjudged)));
+      findings.undecided(Reason.notJudged("distortion-floor", channel, (Double) Grid.hz(unjudged)));
     }
     if (worst == null || unjudged != null && !fails) {
       findings.result(RegionResult.notJudged(kind(), span, channel));

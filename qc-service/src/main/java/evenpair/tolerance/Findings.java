@@ -82,7 +82,9 @@ final class Findings {
     return new Judgement(verdict, reasons, rows, left, right, conditional(verdict));
   }
 
-  /** The gravest state of any row tells: a pass with a conditional row, a fail without a full one. */
+  /**
+   * The gravest state of any row tells: a pass with a conditional row, a fail without a full one.
+   */
   private boolean conditional(Verdict verdict) {
     CheckState gravest =
         results.stream()

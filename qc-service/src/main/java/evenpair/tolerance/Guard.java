@@ -6,8 +6,8 @@ import java.util.function.ToDoubleFunction;
 
 /**
  * The guard bands of one judgement, w = guard·U with the expanded uncertainty U = 2u (ISO 14253-1,
- * ILAC-G8, JCGM 106, from memory), and what the decision rule makes of a state. Simple acceptance is
- * a guard band of 0 everywhere.
+ * ILAC-G8, JCGM 106, from memory), and what the decision rule makes of a state. Simple acceptance
+ * is a guard band of 0 everywhere.
  *
  * <p>Distortion, idle noise and polarity have no uncertainty in the station's budget: they are
  * decided simply under any rule.

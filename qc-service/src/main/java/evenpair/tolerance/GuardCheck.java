@@ -32,8 +32,7 @@ final class GuardCheck implements Check {
 
   private static void requireRoom(Margin room, Findings findings) {
     if (room.db() < 0) {
-      findings.blocked(
-          Reason.of(ReasonKind.GUARD_TOO_WIDE, null, room.value(), room.limit()));
+      findings.blocked(Reason.of(ReasonKind.GUARD_TOO_WIDE, null, room.value(), room.limit()));
     }
   }
 

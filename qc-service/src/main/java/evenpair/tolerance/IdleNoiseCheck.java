@@ -4,9 +4,9 @@ import evenpair.tolerance.Findings.Rank;
 import java.util.Optional;
 
 /**
- * A-weighted idle noise of each earpiece at or below its limit. A limit within 3 dB of the station's
- * own floor is not judged: an earpiece as noisy as allowed could not be told from a silent one
- * (common practice). Decided simply.
+ * A-weighted idle noise of each earpiece at or below its limit. A limit within 3 dB of the
+ * station's own floor is not judged: an earpiece as noisy as allowed could not be told from a
+ * silent one (common practice). Decided simply.
  */
 final class IdleNoiseCheck implements Check {
   private static final double LIMIT_ABOVE_FLOOR_DB = 3;
@@ -40,12 +40,10 @@ final class IdleNoiseCheck implements Check {
   private void look(MeasuredIdleNoise noise, Channel channel, Findings findings) {
     double scale = Math.max(1, Math.abs(limitDba));
     Margin margin = Margin.below(Margin.NO_PLACE, noise.dba(), limitDba, scale);
-    findings.result(
-        margin.resultIn(RegionResult.DBA, ReasonKind.IDLE_NOISE, null, channel));
+    findings.result(margin.resultIn(RegionResult.DBA, ReasonKind.IDLE_NOISE, null, channel));
     if (margin.db() < 0) {
       Reason reason = margin.reason(ReasonKind.IDLE_NOISE, null, channel);
-      findings.failure(
-          reason.withUsbLines(noise.usbFrameLines()), Rank.REST, margin.severity());
+      findings.failure(reason.withUsbLines(noise.usbFrameLines()), Rank.REST, margin.severity());
     }
   }
 }

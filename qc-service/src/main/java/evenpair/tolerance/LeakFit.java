@@ -11,10 +11,11 @@ import java.util.stream.IntStream;
 /**
  * Tells a leak from a weak bass driver by the shape of the loss: a leak is a high-pass that goes on
  * falling, a weak driver a low shelf that levels out. Both are fitted to the deviation over 20 Hz–1
- * kHz by weighted least squares with a free offset; the better fit wins. Common practice, simulated.
+ * kHz by weighted least squares with a free offset; the better fit wins. Common practice,
+ * simulated.
  *
- * <p>The coarse search runs over tables made once, Σw(d − m̃)² = Σw·d² − 2·Σw·d·m̃ + Σw·m̃² with d and
- * m̃ free of their weighted means; a few halving steps refine its winner.
+ * <p>The coarse search runs over tables made once, Σw(d − m̃)² = Σw·d² − 2·Σw·d·m̃ + Σw·m̃² with d
+ * and m̃ free of their weighted means; a few halving steps refine its winner.
  */
 final class LeakFit {
   static final Band BAND = new Band(20, 1000);

@@ -17,8 +17,8 @@ final class LengthMode {
   private static final double REACH = 0.25;
 
   /**
-   * Where nothing lies within reach: what is mounted 25 % off can show its peak some percent farther,
-   * where the drivers' own slope pulls it along (simulated).
+   * Where nothing lies within reach: what is mounted 25 % off can show its peak some percent
+   * farther, where the drivers' own slope pulls it along (simulated).
    */
   private static final double LONG_REACH = 1 / 3.0;
 

@@ -25,7 +25,9 @@ final class MountingCheck implements SeatingCheck {
   private static final Band DEEP = new Band(20, 50);
   private static final Band MIDDLE = new Band(300, 1000);
 
-  /** Left and right may be apart by so many times the set's depth limit: √2 of two equal spreads. */
+  /**
+   * Left and right may be apart by so many times the set's depth limit: √2 of two equal spreads.
+   */
   private static final double APART = 1.4;
 
   private static final double SAME_LOSS_DB = 1;
@@ -136,9 +138,7 @@ final class MountingCheck implements SeatingCheck {
   /** As loud as the golden response; a curve that misses a part of the band stays as it is. */
   private Curve aligned(Curve level) {
     Curve fromGolden = level.minus(golden);
-    return fromGolden.covers(alignmentBand)
-        ? level.plus(-fromGolden.median(alignmentBand))
-        : level;
+    return fromGolden.covers(alignmentBand) ? level.plus(-fromGolden.median(alignmentBand)) : level;
   }
 
   private static boolean repeats(SeatingSuspicion suspicion, List<Reason> earlier) {
@@ -146,8 +146,7 @@ final class MountingCheck implements SeatingCheck {
         && earlier.stream()
             .filter(reason -> reason.kind() == ReasonKind.LEAK)
             .filter(reason -> reason.channel() == suspicion.channel())
-            .anyMatch(
-                reason -> Math.abs(reason.measuredDb() - suspicion.size()) <= SAME_LOSS_DB);
+            .anyMatch(reason -> Math.abs(reason.measuredDb() - suspicion.size()) <= SAME_LOSS_DB);
   }
 
   private static Optional<SeatingSuspicion> found(

@@ -20,8 +20,8 @@ import java.util.List;
  * @param alsoRegions regions folded into this reason (a balance failure that also exceeds match
  *     limits); may be empty
  * @param otherTuning for {@link ReasonKind#OTHER_TUNING} the tuning that it sounds like; else null
- * @param state CONDITIONAL_PASS or CONDITIONAL_FAIL where the result lies inside the guard band; else
- *     null
+ * @param state CONDITIONAL_PASS or CONDITIONAL_FAIL where the result lies inside the guard band;
+ *     else null
  * @param guardDb that guard band, dB; else null
  * @param usbLinesHz for idle noise the tones that lie where USB frames sound, Hz; else empty
  * @param repeats for a bad seating: a try before it lost the same

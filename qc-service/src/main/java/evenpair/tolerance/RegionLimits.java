@@ -104,8 +104,7 @@ final class RegionLimits {
   Optional<Integer> firstUnguarded(Guard guard) {
     return IntStream.range(first, first + lower.length)
         .filter(
-            i ->
-                Double.isNaN(guard.level(i)) || match.isPresent() && Double.isNaN(guard.match(i)))
+            i -> Double.isNaN(guard.level(i)) || match.isPresent() && Double.isNaN(guard.match(i)))
         .boxed()
         .findFirst();
   }
@@ -128,7 +127,6 @@ final class RegionLimits {
     Margin window = Margin.below(i, guard.level(i), halfWidth, halfWidth);
     return match.isEmpty()
         ? Stream.of(window)
-        : Stream.of(
-            window, Margin.below(i, guard.match(i), match.get()[k], match.get()[k]));
+        : Stream.of(window, Margin.below(i, guard.match(i), match.get()[k], match.get()[k]));
   }
 }

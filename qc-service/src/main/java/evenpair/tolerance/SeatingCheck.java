@@ -4,9 +4,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Tells a bad mounting from a bad unit: an earpiece that is not on its ear simulator, that leaks, or
- * that sits at the wrong depth. Looked at before signal-to-noise and before judging. Immutable, may
- * be shared between threads. Common practice, simulated: no standard is behind these rules.
+ * Tells a bad mounting from a bad unit: an earpiece that is not on its ear simulator, that leaks,
+ * or that sits at the wrong depth. Looked at before signal-to-noise and before judging. Immutable,
+ * may be shared between threads. Common practice, simulated: no standard is behind these rules.
  */
 public interface SeatingCheck {
   /**

@@ -34,6 +34,17 @@ public record SeatingSuspicion(
    */
   public Reason seal() {
     return new Reason(
-        ReasonKind.SEAL, channel, null, null, null, null, List.of(), null, null, null, List.of(), repeats);
+        ReasonKind.SEAL,
+        channel,
+        null,
+        null,
+        null,
+        null,
+        List.of(),
+        null,
+        null,
+        null,
+        List.of(),
+        repeats);
   }
 }

@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Whether a pair plays another tuning than the stated one: r.m.s. of its aligned deviation from each
- * tuning's golden response, 50 Hz–10 kHz. Common practice, simulated.
+ * Whether a pair plays another tuning than the stated one: r.m.s. of its aligned deviation from
+ * each tuning's golden response, 50 Hz–10 kHz. Common practice, simulated.
  */
 public final class TuningGuess {
   private static final Band BAND = new Band(50, 10_000);

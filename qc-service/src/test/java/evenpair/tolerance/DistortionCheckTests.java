@@ -97,10 +97,7 @@ class DistortionCheckTests {
       Curve third = moved(flat(-200), 1000, 200 + 20 * Math.log10(0.04));
 
       RegionResult row =
-          row(
-              judge(thd(3, 5, 4.5), harmonics(second, third), CLEAN),
-              ReasonKind.THD,
-              Channel.LEFT);
+          row(judge(thd(3, 5, 4.5), harmonics(second, third), CLEAN), ReasonKind.THD, Channel.LEFT);
 
       assertThat(row.state()).isEqualTo(CheckState.PASS);
       assertThat(row.worstDb()).isCloseTo(4, within(1e-9));
@@ -138,8 +135,7 @@ class DistortionCheckTests {
   class HighOrderDistortion {
     @Test
     void overItsLimitNamesFrequencyMeasuredAndLimit() {
-      Judgement judgement =
-          judge(highOrder(-50), buzzing(moved(QUIET, 250, 40), FLOOR), CLEAN);
+      Judgement judgement = judge(highOrder(-50), buzzing(moved(QUIET, 250, 40), FLOOR), CLEAN);
 
       assertThat(judgement.verdict()).isEqualTo(Verdict.FAIL);
       assertThat(judgement.reasons())
@@ -180,9 +176,7 @@ class DistortionCheckTests {
       assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
       assertThat(judgement.reasons())
           .extracting(Reason::kind, Reason::region, Reason::channel)
-          .containsExactly(
-              tuple(
-                  ReasonKind.NOT_JUDGED, "distortion-floor", Channel.RIGHT));
+          .containsExactly(tuple(ReasonKind.NOT_JUDGED, "distortion-floor", Channel.RIGHT));
       assertThat(row(judgement, ReasonKind.THD, Channel.RIGHT).state())
           .isEqualTo(CheckState.NOT_JUDGED);
     }
@@ -203,8 +197,7 @@ class DistortionCheckTests {
       Judgement judgement = judge(thd(2, 2, 1), unclear, CLEAN);
 
       assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
-      assertThat(judgement.reasons().get(0).frequencyHz())
-          .isEqualTo(Grid.hz(Grid.nearest(200)));
+      assertThat(judgement.reasons().get(0).frequencyHz()).isEqualTo(Grid.hz(Grid.nearest(200)));
     }
 
     @Test

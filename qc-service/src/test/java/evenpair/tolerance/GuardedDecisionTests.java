@@ -125,14 +125,12 @@ class GuardedDecisionTests {
     void isGuardedByTheirOwnUncertainties() {
       Uncertainty u = new Uncertainty(flat(0), flat(0.0625), 0.125, 0.25);
       // a_L = 1.375 of 1.5 (w 0.25); balance 0.75 of 1 (w 0.5); match 0.75 of 1 in mid (w 0.125)
-      Judgement judgement =
-          accepting.judge(pair(flat(101.375), flat(100.625)), Optional.of(u));
+      Judgement judgement = accepting.judge(pair(flat(101.375), flat(100.625)), Optional.of(u));
 
       assertThat(judgement.results())
           .filteredOn(row -> row.state() == CheckState.CONDITIONAL_PASS)
           .extracting(RegionResult::check, RegionResult::channel)
-          .containsExactly(
-              tuple(ReasonKind.LEVEL, Channel.LEFT), tuple(ReasonKind.BALANCE, null));
+          .containsExactly(tuple(ReasonKind.LEVEL, Channel.LEFT), tuple(ReasonKind.BALANCE, null));
       assertThat(judgement.verdict()).isEqualTo(Verdict.PASS);
       assertThat(judgement.conditional()).isTrue();
     }
@@ -174,8 +172,7 @@ class GuardedDecisionTests {
       Judgement judgement = accepting.judge(pair(both, both), Optional.of(u));
 
       assertThat(judgement.conditional()).isFalse();
-      assertThat(judgement.reasons().get(0).frequencyHz())
-          .isEqualTo(Grid.hz(Grid.nearest(100)));
+      assertThat(judgement.reasons().get(0).frequencyHz()).isEqualTo(Grid.hz(Grid.nearest(100)));
       assertThat(judgement.reasons().get(0).state()).isNull();
     }
   }
@@ -217,8 +214,7 @@ class GuardedDecisionTests {
       assertThat(judgement.verdict()).isEqualTo(Verdict.INVALID);
       assertThat(judgement.reasons())
           .containsExactly(
-              new Reason(
-                  ReasonKind.GUARD_TOO_WIDE, null, "mid", 1000.0, 1.125, 1.0, List.of()));
+              new Reason(ReasonKind.GUARD_TOO_WIDE, null, "mid", 1000.0, 1.125, 1.0, List.of()));
     }
 
     @Test

@@ -106,7 +106,8 @@ class SeatingCheckTests {
     void losesTheMeanDeviationOf20To50Hz() {
       SeatingSuspicion suspicion = look(good().leaking(60)).orElseThrow();
 
-      // mean of 10·lg(1 + 60²/f²) over log f from 20 to 50 Hz less that from 300 Hz to 1 kHz, worked
+      // mean of 10·lg(1 + 60²/f²) over log f from 20 to 50 Hz less that from 300 Hz to 1 kHz,
+      // worked
       // out apart by quadrature: 6.731 − 0.065 dB. Sum and integral differ by the ends, smoothing
       // lifts the lowest point: 0.02 dB
       assertThat(suspicion.size()).isCloseTo(6.666, within(0.02));
@@ -174,9 +175,7 @@ class SeatingCheckTests {
     @ParameterizedTest
     @ValueSource(doubles = {-0.25, -0.18, -0.1, 0.1, 0.18, 0.25})
     void isToldUpToAQuarter(double share) {
-      assertThat(look(good().deeper(share)))
-          .map(SeatingSuspicion::kind)
-          .contains(ReasonKind.DEPTH);
+      assertThat(look(good().deeper(share))).map(SeatingSuspicion::kind).contains(ReasonKind.DEPTH);
     }
 
     @Test

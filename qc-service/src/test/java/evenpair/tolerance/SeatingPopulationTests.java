@@ -47,7 +47,9 @@ class SeatingPopulationTests {
     return low * Math.pow(high / low, random.nextDouble());
   }
 
-  /** Corners drawn until the leak alone costs 3 dB; the unit's own bass adds to it or hides some. */
+  /**
+   * Corners drawn until the leak alone costs 3 dB; the unit's own bass adds to it or hides some.
+   */
   private static SimulatedMounting leaking(Random random) {
     SimulatedMounting unit = unit(random);
     while (true) {

@@ -26,7 +26,9 @@ final class SimulatedMounting {
     return 95 + 6 / (1 + hz * hz / 150 / 150) + 8 * Math.exp(-rise * rise) + treble;
   }
 
-  /** Lossy tube closed at the microphone: x/sin x with x = π·f/f_mode·(1 − 0.06j), magnitude in dB. */
+  /**
+   * Lossy tube closed at the microphone: x/sin x with x = π·f/f_mode·(1 − 0.06j), magnitude in dB.
+   */
   private static double canal(double hz, double modeHz) {
     double re = Math.PI * hz / modeHz;
     double im = -0.06 * re;
@@ -71,7 +73,9 @@ final class SimulatedMounting {
     return this;
   }
 
-  /** A weak bass driver: from full loss below to none above, as a ratio of two first-order slopes. */
+  /**
+   * A weak bass driver: from full loss below to none above, as a ratio of two first-order slopes.
+   */
   SimulatedMounting weakInTheBass(double cornerHz, double lossDb) {
     double spread = Math.pow(10, lossDb / 40);
     double low = cornerHz / spread;
