@@ -47,16 +47,7 @@ class PairHearing {
    *     for parts that cannot be decoded or analysed, another ear simulator or another drive
    */
   MeasuredSides hear(SentParts parts, String stimulus, Newest newest, LimitSet set, Instant at) {
-    Map<Channel, Side> sides = sides(parts);
-    boolean recorded = sides.values().stream().anyMatch(Side::recorded);
-    TrustedChain.require(newest, set, recorded, at);
-    Stations.Chain chain = newest.toChain();
-    Map<Channel, Curve> levels = new EnumMap<>(Channel.class);
-    sides.forEach(
-        (channel, side) ->
-            levels.put(
-                channel, chain.corrected(level(side, channel, stimulus, chain, set), channel)));
-    return keep(sides, levels);
+    return measure(sides(parts), stimulus, newest, set, at, true);
   }
 
   /**
@@ -65,12 +56,28 @@ class PairHearing {
    */
   MeasuredSides certified(
       SentParts parts, String stimulus, Newest newest, LimitSet set, Instant at) {
-    Map<Channel, Side> sides = sides(parts);
-    if (sides.values().stream().anyMatch(Side::recorded)) {
-      return hear(parts, stimulus, newest, set, at);
+    return measure(sides(parts), stimulus, newest, set, at, false);
+  }
+
+  private MeasuredSides measure(
+      Map<Channel, Side> sides,
+      String stimulus,
+      Newest newest,
+      LimitSet set,
+      Instant at,
+      boolean correctCurves) {
+    boolean recorded = sides.values().stream().anyMatch(Side::recorded);
+    if (recorded || correctCurves) {
+      TrustedChain.require(newest, set, recorded, at);
     }
+    Stations.Chain chain = newest.toChain();
     Map<Channel, Curve> levels = new EnumMap<>(Channel.class);
-    sides.forEach((channel, side) -> levels.put(channel, side.curve()));
+    sides.forEach(
+        (channel, side) -> {
+          Curve level = level(side, channel, stimulus, chain, set);
+          boolean correct = side.recorded() || correctCurves;
+          levels.put(channel, correct ? chain.corrected(level, channel) : level);
+        });
     return keep(sides, levels);
   }
 

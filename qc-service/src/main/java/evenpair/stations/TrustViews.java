@@ -37,8 +37,8 @@ final class TrustViews {
       @Schema(example = "0.5") Double limitDb,
       @Schema(
               example =
-                  "Reference unit strays by +0.8 dB in region mid of the left channel (0.5 dB allowed). An engineer should"
-                      + " look and clear the station.")
+                  "Right side reads +0.8 dB in mid on the reference unit (0.5 dB are allowed). An engineer should look and clear the"
+                      + " station.")
           String text) {}
 
   /** The newest verification of one tuning. */
