@@ -75,6 +75,7 @@ public final class TestDatabase {
           "spring.datasource.hikari.minimum-idle", "0",
           "spring.flyway.user", OWNER,
           "spring.flyway.password", PASSWORD,
+          "evenpair.print.first-page", "false",
           "evenpair.data", temporaryFolder().toString());
       context.getEnvironment().getPropertySources().addFirst(new MapPropertySource("test database", settings));
       context.getBeanFactory().registerSingleton("testDatabaseAccess", access);

@@ -13,7 +13,7 @@ import java.util.Map;
 
 /** Puts the facts of one passed inspection into the places of the page. */
 final class CertificateSheet {
-  private static final String LAYOUT = "certificate";
+  static final String LAYOUT = "certificate";
   private static final int DIGEST_SHOWN = 12;
 
   private final Wording wording;
@@ -50,11 +50,15 @@ final class CertificateSheet {
     values.put("product", inspection.productName());
     values.put("tuning", tuningLine(inspection));
     values.put("mark", Mark.PASS);
-    values.put("verdict", wording.text("verdict.PASS"));
+    boolean conditional = inspection.conditional() || table.hasConditional();
+    values.put("verdict", wording.text(conditional ? "verdict.PASS.conditional" : "verdict.PASS"));
     values.put("serial", inspection.serial());
     values.put("batch", inspection.batch());
     values.put("date", Wording.date(inspection.closedAt()));
-    values.put("statement", wording.text(table.hasUnjudged() ? "statement.partly" : "statement"));
+    String statement = wording.text(table.hasUnjudged() ? "statement.partly" : "statement");
+    values.put(
+        "statement",
+        conditional ? statement + " " + wording.text("statement.conditional") : statement);
   }
 
   private String tuningLine(Inspection inspection) {
@@ -99,7 +103,8 @@ final class CertificateSheet {
   private Map<String, String> row(TuningVerdict tuning) {
     Map<String, String> row = new HashMap<>();
     row.put("tuning", tuning.inspection().tuning());
-    row.put("verdict", wording.text("verdict." + tuning.inspection().verdict()));
+    String conditional = tuning.inspection().conditional() ? ".conditional" : "";
+    row.put("verdict", wording.text("verdict." + tuning.inspection().verdict() + conditional));
     row.put("date", Wording.date(tuning.inspection().closedAt()));
     row.put("limitSet", Integer.toString(tuning.inspection().limitSetVersion()));
     row.put("code", tuning.seal().code());

@@ -14,6 +14,11 @@ final class RegionTable {
   private static final String LEFT = "left";
   private static final String RIGHT = "right";
   private static final String PAIR = "pair";
+  private static final List<String> FURTHER =
+      List.of("thd", "high-order-distortion", "idle-noise");
+
+  /** Stands behind the margin of a conditional pass; the statement says what it means. */
+  private static final String CONDITIONAL = " *";
 
   private final Wording wording;
   private final List<RegionView> results;
@@ -36,8 +41,42 @@ final class RegionTable {
               "match",
               result -> region.name().equals(result.name())));
     }
+    for (String check : FURTHER) {
+      further(check).forEach(rows::add);
+    }
     polarity().ifPresent(rows::add);
     return rows;
+  }
+
+  /**
+   * @return true if a result lies inside its limit by less than the guard band
+   */
+  boolean hasConditional() {
+    return results.stream().anyMatch(RegionTable::conditional);
+  }
+
+  private static boolean conditional(RegionView result) {
+    return "conditional-pass".equals(result.state());
+  }
+
+  /** Checks of a channel in a unit of their own, one row for each span. */
+  private List<Map<String, String>> further(String check) {
+    List<String> spans =
+        results.stream()
+            .filter(result -> check.equals(result.check()))
+            .map(result -> result.name() == null ? "" : result.name())
+            .distinct()
+            .toList();
+    return spans.stream().map(span -> further(check, span)).toList();
+  }
+
+  private Map<String, String> further(String check, String span) {
+    Map<String, String> row = named(wording.text("row." + check), span);
+    Predicate<RegionView> same =
+        result -> span.equals(result.name() == null ? "" : result.name());
+    cell(row, LEFT, find(check, LEFT, same), true);
+    cell(row, RIGHT, find(check, RIGHT, same), true);
+    return row;
   }
 
   /**
@@ -85,18 +124,29 @@ final class RegionTable {
       row.put(group + "Note", wording.text("not-judged"));
       return;
     }
-    put(row, group + "Value", result.measuredDb(), signed);
-    put(row, group + "Limit", result.limitDb(), signed);
-    put(row, group + "Margin", result.marginDb(), false);
+    put(row, group + "Value", result.measuredDb(), result.unit(), signed);
+    put(row, group + "Limit", result.limitDb(), result.unit(), signed);
+    put(row, group + "Margin", result.marginDb(), result.unit(), false);
+    if (conditional(result)) {
+      row.computeIfPresent(group + "Margin", (field, margin) -> margin + CONDITIONAL);
+    }
     if (result.atHz() != null) {
       row.put(group + "At", wording.at(result.atHz()));
     }
   }
 
-  private void put(Map<String, String> row, String field, Double db, boolean signed) {
-    if (db != null) {
-      row.put(field, signed ? wording.signed(db) : wording.plain(Math.abs(db)));
+  private void put(
+      Map<String, String> row, String field, Double value, String unit, boolean signed) {
+    if (value != null) {
+      row.put(field, number(value, unit, signed));
     }
+  }
+
+  private String number(double value, String unit, boolean signed) {
+    if (unit.equals("%")) {
+      return wording.percent(value);
+    }
+    return signed && unit.equals("dB") ? wording.signed(value) : wording.plain(Math.abs(value));
   }
 
   private Optional<Map<String, String>> polarity() {

@@ -50,6 +50,13 @@ final class Wording {
   }
 
   /**
+   * @return a share in percent, two decimals
+   */
+  String percent(double percent) {
+    return text("number.percent", Map.of("value", percent));
+  }
+
+  /**
    * @return a frequency as reasons and screens write it: 85 Hz, 8.41 kHz
    */
   String at(double hz) {

@@ -25,6 +25,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -71,13 +72,12 @@ class GoldenResponseController {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
     Versions.known(known, product, tuning);
-    List<GoldenView> items =
+    Stream<Golden> rows =
         known.goldens(product, tuning).stream()
             .filter(row -> after == null || row.version() < after)
             .sorted(Comparator.comparing(Golden::version).reversed())
-            .limit(paging.rowsToRead())
-            .map(row -> views.view(known, row, false, locale))
-            .toList();
+            .limit(paging.rowsToRead());
+    List<GoldenView> items = views.list(known, product, tuning, rows, locale);
     return Page.of(items, paging, view -> String.valueOf(view.version()));
   }
 
@@ -113,7 +113,7 @@ class GoldenResponseController {
         ? csv(row.response())
         : ResponseEntity.ok()
             .contentType(MediaType.APPLICATION_JSON)
-            .body(views.view(known, row, true, locale));
+            .body(views.view(known, row, locale));
   }
 
   @GetMapping(
@@ -238,6 +238,6 @@ class GoldenResponseController {
 
   private GoldenView view(String product, String tuning, int version, Locale locale) {
     Snapshot known = products.snapshot();
-    return views.view(known, Versions.golden(known, product, tuning, version), true, locale);
+    return views.view(known, Versions.golden(known, product, tuning, version), locale);
   }
 }

@@ -52,8 +52,7 @@ class Blocks {
     for (Channel channel : Channel.values()) {
       List<Drift.Reading> newest =
           microphones.newestThree(station.id(), channel, at).stream()
-              .map(
-                  row -> reading(row, row.pascalPerFullScale(), row.change()))
+              .map(row -> reading(row, row.pascalPerFullScale(), row.change()))
               .toList();
       moved(Cause.MICROPHONE_CHANGED, Optional.of(channel), newest, at).ifPresent(blocks::add);
     }
@@ -80,9 +79,7 @@ class Blocks {
     }
     ReferenceUnitRow unit = units.get(0);
     Instant since =
-        newest
-            .map(row -> row.provenance().validUntil())
-            .orElse(unit.provenance().measuredAt());
+        newest.map(row -> row.provenance().validUntil()).orElse(unit.provenance().measuredAt());
     return Optional.of(
         new Block(
             Cause.VERIFICATION_MISSING,

@@ -36,7 +36,9 @@ class DriftCharts {
               .map(
                   row ->
                       point(
-                          row, ToneReading.fullScaleLevelDb(row.pascalPerFullScale()), row.change()))
+                          row,
+                          ToneReading.fullScaleLevelDb(row.pascalPerFullScale()),
+                          row.change()))
               .toList();
       drifts.add(drift("microphone", channel.word(), "dB SPL", points));
     }
@@ -54,11 +56,7 @@ class DriftCharts {
 
   private static TrustViews.DriftPoint point(InsertOnlyRow row, double levelDb, Change change) {
     return new TrustViews.DriftPoint(
-        row.getId(),
-        row.provenance().measuredAt(),
-        levelDb,
-        change.changeDb(),
-        change.changed());
+        row.getId(), row.provenance().measuredAt(), levelDb, change.changeDb(), change.changed());
   }
 
   private TrustViews.Drift drift(

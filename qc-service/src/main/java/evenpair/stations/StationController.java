@@ -79,10 +79,7 @@ class StationController {
       summary = "Make a station, or change its note",
       description = "The name is 1 to 32 of a–z, 0–9 and -. Without a note the present one stays.")
   @ApiResponse(responseCode = "201", description = "Made", useReturnTypeSchema = true)
-  @ApiResponse(
-      responseCode = "200",
-      description = "Was there already",
-      useReturnTypeSchema = true)
+  @ApiResponse(responseCode = "200", description = "Was there already", useReturnTypeSchema = true)
   ResponseEntity<Views.Station> put(
       @PathVariable String station,
       @Valid @RequestBody(required = false) Requests.Station request,

@@ -60,7 +60,10 @@ class StationDescriber {
         newest.output().map(row -> describe(station, row, at, locale)).orElse(null),
         newest.correction().map(row -> describe(station, row, at)).orElse(null),
         verifications.newest(newest.station(), at),
-        idleFloors.newest(newest.station(), at).map(row -> describe(station, row, at)).orElse(null));
+        idleFloors
+            .newest(newest.station(), at)
+            .map(row -> describe(station, row, at))
+            .orElse(null));
   }
 
   TrustViews.IdleFloor describe(String station, IdleFloorRow row, Instant at) {

@@ -6,8 +6,8 @@ import org.apache.commons.math3.linear.SingularValueDecomposition;
 
 /**
  * Principal components of a sample of rows: the directions in which the rows vary most, by the
- * singular value decomposition X = U·D·Vᵀ of the centred rows; the variances are d²/(n − 1). Source:
- * I. T. Jolliffe, Principal Component Analysis, 2nd edition, Springer 2002 (from memory).
+ * singular value decomposition X = U·D·Vᵀ of the centred rows; the variances are d²/(n − 1).
+ * Source: I. T. Jolliffe, Principal Component Analysis, 2nd edition, Springer 2002 (from memory).
  *
  * <p>A vector's sign is free; here its largest element is above 0.
  */

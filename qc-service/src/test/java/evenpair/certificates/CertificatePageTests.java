@@ -161,6 +161,101 @@ class CertificatePageTests {
   }
 
   @Nested
+  class WithFurtherChecks {
+    private final List<RegionView> views =
+        Stream.concat(
+                PassedPair.views(PassedPair.REGIONS).stream(),
+                Stream.of(
+                    in("%", "thd", "100–3000 Hz", "left", 0.58, 850.0, 0.42, 1.0),
+                    in("%", "thd", "100–3000 Hz", "right", 0.61, 250.0, 0.39, 1.0),
+                    in("dB", "high-order-distortion", "100–700 Hz", "left", 12.3, 300.0, -62.3, -50),
+                    in("dB", "high-order-distortion", "100–700 Hz", "right", 9.9, 310.0, -59.9, -50),
+                    in("dB(A)", "idle-noise", null, "left", 3.2, null, 16.8, 20),
+                    in("dB(A)", "idle-noise", null, "right", 2.9, null, 17.1, 20)))
+            .toList();
+
+    @ParameterizedTest
+    @EnumSource(PaperSize.class)
+    void printsARowForEachInItsOwnUnit(PaperSize size) {
+      Inspection inspection =
+          PassedPair.named("Sedge 2", "Saltmarsh Works", "SG2-004217", "warm", views);
+
+      PrintedPage page = PrintedPage.of("further-checks-" + size.word(), print(inspection, size));
+
+      assertThat(page.pages()).isEqualTo(1);
+      assertThat(page.lines())
+          .anyMatch(
+              line ->
+                  line.startsWith("THD, %")
+                      && line.contains("0.42 850 Hz 1.00 0.58")
+                      && line.contains("0.39 250 Hz 1.00 0.61"))
+          .anyMatch(
+              line ->
+                  line.startsWith("High order, dB")
+                      && line.contains("−62.3 300 Hz −50.0 12.3"))
+          .anyMatch(
+              line -> line.startsWith("Noise, dB(A)") && line.contains("16.8 20.0 3.2"));
+      assertThat(page.text()).contains("100–3000 Hz", "100–700 Hz").doesNotContain("conditional");
+      assertThat(page.textOutsideMargins()).isEmpty();
+    }
+
+    private static RegionView in(
+        String unit,
+        String check,
+        String span,
+        String channel,
+        double margin,
+        Double at,
+        double measured,
+        double limit) {
+      return new RegionView(
+          span, check, channel, true, margin, at, measured, limit, "pass", unit, null);
+    }
+  }
+
+  @Nested
+  class OfAConditionalPass {
+    @ParameterizedTest
+    @EnumSource(PaperSize.class)
+    void saysSoAndMarksWhere(PaperSize size) {
+      List<RegionView> views =
+          PassedPair.views(PassedPair.REGIONS).stream()
+              .map(
+                  view ->
+                      "treble".equals(view.name()) && "right".equals(view.channel())
+                          ? new RegionView(
+                              view.name(),
+                              view.check(),
+                              view.channel(),
+                              true,
+                              0.2,
+                              view.atHz(),
+                              -1.8,
+                              -2.0,
+                              "conditional-pass",
+                              "dB",
+                              0.4)
+                          : view)
+              .toList();
+
+      PrintedPage page =
+          PrintedPage.of(
+              "conditional-" + size.word(),
+              print(
+                  PassedPair.named("Sedge 2", "Saltmarsh Works", "SG2-004217", "plain", views),
+                  size));
+
+      assertThat(page.pages()).isEqualTo(1);
+      assertThat(page.text())
+          .containsPattern("PASS,\\s+conditional")
+          .containsPattern("the\\s+pass\\s+is\\s+conditional\\s+there");
+      assertThat(page.lines())
+          .anyMatch(line -> line.startsWith("treble") && line.contains("−2.0 0.2 *"));
+      assertThat(page.textOutsideMargins()).isEmpty();
+    }
+  }
+
+  @Nested
   class WithManyRegions {
     @ParameterizedTest
     @EnumSource(PaperSize.class)

@@ -1,6 +1,7 @@
 package evenpair.inspections;
 
 import evenpair.captures.CaptureStore;
+import evenpair.products.GoldenResponses;
 import evenpair.products.Products;
 import evenpair.stations.Stations;
 import org.springframework.beans.factory.annotation.Qualifier;
@@ -18,6 +19,12 @@ class FixtureSeams {
   @Primary
   Products fixtureProducts() {
     return new FixtureProducts();
+  }
+
+  @Bean
+  @Primary
+  GoldenResponses fixtureGoldens() {
+    return new FixtureGoldens();
   }
 
   @Bean

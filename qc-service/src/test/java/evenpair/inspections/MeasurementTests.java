@@ -81,6 +81,22 @@ class MeasurementTests {
   }
 
   @Test
+  void doesNotTakeOneRecordingForTwoSeatings() {
+    byte[] left = good(106);
+    byte[] right = good(107);
+    line.inspect(TestLine.inspection("FE-M-TWICE", "twice", STATION), left, right);
+    Reply again = line.inspect(TestLine.inspection("FE-M-TWICE", "twice", STATION, ", \"seating\": 2"), left, right);
+    assertThat(again.text("lastAttempt")).isEqualTo("INVALID");
+    assertThat(again.reasonKinds()).containsExactly("doubled-seating");
+    Reply second = line.inspect(TestLine.inspection("FE-M-TWICE", "twice", STATION, ", \"seating\": 2"), good(108), good(109));
+    assertThat(second.text("verdict")).isEqualTo("PASS");
+    JsonNode spread = second.json().path("seatings").path("spreadDb");
+    assertThat(spread.size()).as("three regions, two channels").isEqualTo(6);
+    // The same earpiece twice, noise 60 dB and more below it: the seatings differ by hundredths of a decibel.
+    assertThat(spread.path(0).path("db").doubleValue()).isBetween(0.0, 0.1);
+  }
+
+  @Test
   void keepsWhatABlockedStationSendsAndSaysWhyItCannotBeJudged() {
     line.makeStation(BLOCKED);
     Block block =
