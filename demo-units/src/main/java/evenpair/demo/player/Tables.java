@@ -30,7 +30,7 @@ final class Tables {
               outcome.firstSentence().orElse("")));
     }
     out.println();
-    out.println("*  an earlier try could not be judged; the pair was measured again.");
+    out.println("*  an earlier try was refused or could not be judged; the pair was mounted and measured again.");
   }
 
   private static List<String> heads(UnitOutcome outcome) {
