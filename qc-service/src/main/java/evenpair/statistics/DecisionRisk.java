@@ -53,10 +53,11 @@ public record DecisionRisk(double lower, double upper) {
    * Global risks of a population whose true values are N(y0, u0), measured with N(0, u_m), accepted
    * within [T_L + w, T_U − w].
    *
-   * <p>Consumer's risk R_C = ∫ outside T of g0(η)·P(accepted | η) dη, producer's risk R_P = ∫ inside
-   * T of g0(η)·(1 − P(accepted | η)) dη, g0 the density of N(y0, u0). Without measurement error (u_m
-   * = 0) acceptance is certain or impossible; without spread (u0 = 0) all items are alike: both are
-   * answered exactly. Limits that the guard band pushes past each other accept nothing.
+   * <p>Consumer's risk R_C = ∫ outside T of g0(η)·P(accepted | η) dη, producer's risk R_P = ∫
+   * inside T of g0(η)·(1 − P(accepted | η)) dη, g0 the density of N(y0, u0). Without measurement
+   * error (u_m = 0) acceptance is certain or impossible; without spread (u0 = 0) all items are
+   * alike: both are answered exactly. Limits that the guard band pushes past each other accept
+   * nothing.
    *
    * @param y0 mean of the true values, finite
    * @param u0 their standard deviation, 0 upwards
@@ -74,8 +75,8 @@ public record DecisionRisk(double lower, double upper) {
 
   /**
    * Largest probability of a false acceptance under a guard band w = r·U, U = 2u, for one limit:
-   * Φ(−2r), reached by a result on the acceptance limit. For r &lt; 0 it is that of a false rejection
-   * of items rejected beyond limit + |r|·U, mirrored: 1 − Φ(−2r).
+   * Φ(−2r), reached by a result on the acceptance limit. For r &lt; 0 it is that of a false
+   * rejection of items rejected beyond limit + |r|·U, mirrored: 1 − Φ(−2r).
    *
    * @param r guard band as a multiple of the expanded uncertainty (coverage factor 2)
    */
@@ -90,7 +91,8 @@ public record DecisionRisk(double lower, double upper) {
    */
   public static double guardFor(double probability) {
     if (!(probability >= 0.5 && probability < 1)) {
-      throw new IllegalArgumentException("probability must be 0.5 up to below 1, was " + probability);
+      throw new IllegalArgumentException(
+          "probability must be 0.5 up to below 1, was " + probability);
     }
     return NORMAL.inverseCumulativeProbability(probability) / 2;
   }

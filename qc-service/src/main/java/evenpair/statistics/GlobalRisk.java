@@ -56,10 +56,7 @@ final class GlobalRisk {
   private Global exact(double nonconforming, double accepted) {
     double both =
         DecisionRisk.between(
-            Math.max(acceptFrom, tolerance.lower()),
-            Math.min(acceptTo, tolerance.upper()),
-            y0,
-            u0);
+            Math.max(acceptFrom, tolerance.lower()), Math.min(acceptTo, tolerance.upper()), y0, u0);
     double conforming = DecisionRisk.between(tolerance.lower(), tolerance.upper(), y0, u0);
     return new Global(
         Math.max(0, accepted - both), Math.max(0, conforming - both), nonconforming, accepted);

@@ -13,8 +13,8 @@ public final class TSquaredLimit {
   private TSquaredLimit() {}
 
   /**
-   * For a row that is one of the n from which mean and covariance were found: (n − 1)²/n times the 1
-   * − α quantile of Beta(p/2, (n − p − 1)/2).
+   * For a row that is one of the n from which mean and covariance were found: (n − 1)²/n times the
+   * 1 − α quantile of Beta(p/2, (n − p − 1)/2).
    *
    * @param n rows, p + 2 at least
    * @param p variables, or components, 1 upwards
@@ -29,8 +29,8 @@ public final class TSquaredLimit {
   }
 
   /**
-   * For a row that is none of the n: p(n + 1)(n − 1)/(n(n − p)) times the 1 − α quantile of F(p, n −
-   * p). Ranges as for a member.
+   * For a row that is none of the n: p(n + 1)(n − 1)/(n(n − p)) times the 1 − α quantile of F(p, n
+   * − p). Ranges as for a member.
    */
   public static double ofAnother(int n, int p, double alpha) {
     require(n, p, alpha);

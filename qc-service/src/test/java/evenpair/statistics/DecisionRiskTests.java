@@ -41,7 +41,7 @@ class DecisionRiskTests {
 
     @Test
     void leavesOneInAThousandToASpeedFarEnoughAboveTheLimit() {
-      // 106.59 km/h is rounded to 0.005; there the probability changes by 0.0017 per 0.5 km/h
+      // 106.59 km/h is rounded by up to 0.005, which changes the probability by up to 7.5e-6
       double v = 106.59;
       assertThat(new DecisionRisk(-NONE, 100).conformance(v, 0.02 * v))
           .isCloseTo(0.001, within(1e-5));
@@ -74,7 +74,9 @@ class DecisionRiskTests {
     }
   }
 
-  /** JCGM 106:2012 clause 9, the resistor: parameters from memory, risks calculated independently. */
+  /**
+   * JCGM 106:2012 clause 9, the resistor: parameters from memory, risks calculated independently.
+   */
   @Nested
   class GlobalRisksOfTheResistor {
     private final DecisionRisk tolerance = new DecisionRisk(1499.8, 1500.2);
@@ -127,7 +129,8 @@ class DecisionRiskTests {
       "-1, Infinity, -0.3, 0.6, 0.4, 0.2",
       "-Infinity, 1, 0.8, 0.5, 0.01, 0"
     })
-    void agreeWithDrawnItems(double lower, double upper, double y0, double u0, double um, double w) {
+    void agreeWithDrawnItems(
+        double lower, double upper, double y0, double u0, double um, double w) {
       Global risks = new DecisionRisk(lower, upper).global(y0, u0, um, w);
 
       Random random = new Random(20261125);
@@ -163,7 +166,8 @@ class DecisionRiskTests {
       Global risks = new DecisionRisk(-1, 0.7).global(0.1, u0, um, 0.05);
 
       assertThat(risks.accepted())
-          .isCloseTo(1 - risks.nonconforming() + risks.consumer() - risks.producer(), within(1e-12));
+          .isCloseTo(
+              1 - risks.nonconforming() + risks.consumer() - risks.producer(), within(1e-12));
     }
 
     @Test

@@ -129,8 +129,7 @@ class PrincipalComponentsTests {
       for (int g = 0; g < 20; g++) {
         means[g] = new double[] {mean(FIRST[g]), mean(SECOND[g])};
         for (int i = 0; i < 4; i++) {
-          inside[4 * g + i] =
-              new double[] {FIRST[g][i] - means[g][0], SECOND[g][i] - means[g][1]};
+          inside[4 * g + i] = new double[] {FIRST[g][i] - means[g][0], SECOND[g][i] - means[g][1]};
         }
       }
       // Deviations inside the groups have mean 0; their pooled covariance divides by 20·3, the
