@@ -30,7 +30,11 @@ declare namespace Api {
   interface TrendPoint { measuredAt: string; deviationDb: number; signals?: boolean | null }
   interface Trend { channel: string; region: string; limitDb: number; chart?: ControlLimits | null; note?: string | null; points: TrendPoint[] }
   interface Verifications { items: Verification[]; trends: Trend[]; method: string }
-  interface Drift { limitDb: number; chart?: ControlLimits | null; note?: string | null; method: string; points: TrendPoint[] }
+  interface Drift {
+    what: string; channel?: string | null; unit: string; limitDb: number; chart?: ControlLimits | null; note?: string | null;
+    points: { measuredAt: string; levelDb: number; changeDb: number | null; changed: boolean }[];
+  }
+  interface Drifts { items: Drift[]; method: string }
   interface GaugeResult { pooled: boolean; repeatDb: number; appraiserDb: number; interactionDb: number; grrDb: number; partDb: number; grrPercent: number | null; ndc: number | null }
   interface GaugeRow { region?: string | null; quantity: string; result?: GaugeResult | null }
   interface GaugeStudy {

@@ -35,12 +35,13 @@ import org.springframework.context.ConfigurableApplicationContext;
  */
 class DemoLineTests {
   /**
-   * A good pair, then: dead tweeter, low sensitivity, clipped capture, swapped polarity, leaky
-   * seat, mismatched, noisy, crossover.
+   * A good pair, then: USB frame noise, buzzing driver, never seals, clipped capture, leaky seat,
+   * weak bass.
    */
-  private static final DemoBatch SEDGE = DemoBatch.sedge().only(1, 4, 7, 11, 13, 16, 19, 22, 24);
+  private static final DemoBatch SEDGE = DemoBatch.sedge().only(1, 2, 6, 9, 11, 16, 26);
 
-  private static final DemoBatch REED = DemoBatch.reed().only(1, 3);
+  /** Low sensitivity. */
+  private static final DemoBatch REED = DemoBatch.reed().only(3);
 
   @TempDir static Path data;
 
@@ -87,27 +88,24 @@ class DemoLineTests {
     @Test
     void findsEveryFaultAndRefusesNoGoodUnit() {
       assertThat(first.surprises()).as(printed).isEmpty();
-      assertThat(first.faultsFound()).isEqualTo(9);
-      assertThat(first.goodUnits()).isEqualTo(2);
+      assertThat(first.faultsFound()).isEqualTo(7);
+      assertThat(first.goodUnits()).isEqualTo(1);
       assertThat(first.goodRefused()).isZero();
     }
 
     @Test
     void namesTheFaultInTheFirstReason() {
       assertThat(printed)
-          .containsPattern("SG2-004204 +FAIL .*Right earpiece is .* below its treble window")
-          .containsPattern("SG2-004207 +FAIL .*Left earpiece is .* too quiet")
-          .containsPattern("SG2-004213 +FAIL .*Left earpiece has reversed polarity")
-          .containsPattern("SG2-004216 +FAIL .*bass")
-          .containsPattern("SG2-004219 +FAIL .*Left and right differ")
-          .containsPattern("SG2-004224 +FAIL .*Right earpiece is .* below its mid window");
+          .containsPattern("SG2-004202 +FAIL +PASS +FAIL +FAIL +FAIL +.*40.*dB\\(A\\)")
+          .containsPattern("SG2-004206 +FAIL +FAIL .*-50.0 dB|SG2-004206 +FAIL +FAIL .*−50.0 dB")
+          .containsPattern("SG2-004226 +FAIL .*Right earpiece is .* below its bass window")
+          .containsPattern("RD1-000303 +FAIL .*Right earpiece is .* too quiet");
     }
 
     @Test
     void measuresAPairAgainWhoseCaptureCouldNotBeJudged() {
       assertThat(printed)
-          .containsPattern("SG2-004211 +PASS +PASS \\*.*clipped")
-          .containsPattern("SG2-004222 +PASS +PASS \\*.*noisy");
+          .containsPattern("SG2-004211 +PASS +PASS \\*.*clipped");
     }
 
     @Test
@@ -122,9 +120,20 @@ class DemoLineTests {
     }
 
     @Test
-    void tellsOfALeakySeatThatItCountsAsAFail() {
+    void mountsAgainWhatLeaksAndFailsWhatNeverSeals() throws Exception {
       assertThat(printed)
-          .contains("A leaky seat counts as FAIL here until seatings are told apart");
+          .containsPattern("leaky seat +1 of +1 RESEAT, then passed, as they should")
+          .containsPattern("SG2-004216 +PASS +PASS \\*");
+      assertThat(get("/api/units/SG2-004209").body()).contains("\"seal\"");
+      assertThat(get("/api/inspections?serial=SG2-004209&tuning=plain").body())
+          .contains("\"tries\":3");
+    }
+
+    @Test
+    void provesItsBenchesWithAReferencePairAndAGaugeStudy() {
+      assertThat(printed)
+          .contains("own noise measured; verified by REF-1; gauge study of 3 pairs")
+          .contains("verified by REF-2");
     }
   }
 

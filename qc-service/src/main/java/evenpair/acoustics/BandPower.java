@@ -20,6 +20,13 @@ final class BandPower {
   }
 
   /**
+   * @return the frequency at which the spectrum ends
+   */
+  double toHz() {
+    return (power.length - 1) * binHz;
+  }
+
+  /**
    * @param fromHz lower edge, 0 or above
    * @param toHz upper edge, above the lower one and inside the spectrum
    * @return (1/(to−from))·∫ power df
@@ -35,11 +42,28 @@ final class BandPower {
   private double area(double from, double to, int bend) {
     int first = bin(from);
     int last = bin(to);
-    double area = piece(last, to - last, bend) - piece(first, from - first, bend);
-    for (int k = first; k < last; k++) {
-      area += piece(k, 1, bend);
+    double ends = piece(last, to - last, bend) - piece(first, from - first, bend);
+    return ends + whole(first, last, bend);
+  }
+
+  /**
+   * ∫ over whole bins: the sum of {@code piece(k, 1, bend)}. The second differences of neighbours
+   * cancel but for those at the two ends.
+   */
+  private double whole(int first, int last, int bend) {
+    int from = Math.max(1, first);
+    int to = Math.max(from, last);
+    double area = first < from && last > first ? piece(first, 1, bend) : 0;
+    double sum = 0.5 * (power[to] - power[from]);
+    for (int k = from; k < to; k++) {
+      sum += power[k];
     }
-    return area;
+    double bends = slope(to) + slope(to - 1) - slope(from) - slope(from - 1);
+    return area + sum - bend * bends / 24;
+  }
+
+  private double slope(int k) {
+    return power[k + 1] - power[k];
   }
 
   /** ∫ from bin k to k + x, 0 ≤ x ≤ 1, of the line through both bins less x·(1−x)/2·p″. */

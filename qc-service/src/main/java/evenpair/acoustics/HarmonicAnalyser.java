@@ -11,22 +11,19 @@ final class HarmonicAnalyser {
   private static final int FIRST_HIGH_ORDER = 10;
   private static final int LAST_HIGH_ORDER = 25;
   private static final int LEAST_HIGH_ORDERS = 4;
-  private static final double LOWEST_HZ = 50;
+  private static final int FIRST = Grid.nearest(50);
   private static final double HIGHEST_OF_LIMIT = 0.9;
   private static final double HALF_BAND = Math.pow(10, 1 / 160.0);
 
-  private final Sweep sweep;
-  private final InverseFilter inverse;
-  private final BandPower inversePower;
-  private final List<HarmonicWindow> low;
-  private final List<HarmonicWindow> high;
+  /** Frequencies stay the same from capture to capture, and so does what depends on them only. */
+  private record Order(HarmonicWindow window, int end, double[] cut, double[] floorGain) {}
+
+  private final List<Order> low;
+  private final List<Order> high;
 
   HarmonicAnalyser(Sweep sweep, InverseFilter inverse, BandPower inversePower) {
-    this.sweep = sweep;
-    this.inverse = inverse;
-    this.inversePower = inversePower;
-    low = windows(2, 5);
-    high = windows(FIRST_HIGH_ORDER, LAST_HIGH_ORDER);
+    low = orders(2, 5, sweep, inverse, inversePower);
+    high = orders(FIRST_HIGH_ORDER, LAST_HIGH_ORDER, sweep, inverse, inversePower);
   }
 
   /**
@@ -38,47 +35,42 @@ final class HarmonicAnalyser {
   Distortion measure(double[] impulse, int peak, Curve level, double[] noise) {
     List<Curve> harmonics = new ArrayList<>();
     List<Curve> floors = new ArrayList<>();
-    for (HarmonicWindow window : low) {
-      double[] power = new double[Grid.POINTS];
-      double[] floor = new double[Grid.POINTS];
-      addOrder(window, impulse, peak, noise, power, floor, new int[Grid.POINTS]);
-      harmonics.add(relative(power, level));
-      floors.add(relative(floor, level));
+    for (Order order : low) {
+      Sum one = new Sum();
+      one.add(order, impulse, peak, noise);
+      harmonics.add(relative(one.power, level));
+      floors.add(relative(one.floor, level));
     }
-    double[] power = new double[Grid.POINTS];
-    double[] floor = new double[Grid.POINTS];
-    int[] orders = new int[Grid.POINTS];
-    for (HarmonicWindow window : high) {
-      addOrder(window, impulse, peak, noise, power, floor, orders);
-    }
-    for (int i = 0; i < Grid.POINTS; i++) {
-      if (orders[i] < LEAST_HIGH_ORDERS) {
-        power[i] = 0;
-        floor[i] = 0;
-      }
-    }
-    return new Distortion(harmonics, floors, relative(power, level), relative(floor, level));
+    Sum all = new Sum();
+    high.forEach(order -> all.add(order, impulse, peak, noise));
+    all.dropWhereFewerThan(LEAST_HIGH_ORDERS);
+    return new Distortion(
+        harmonics, floors, relative(all.power, level), relative(all.floor, level));
   }
 
-  private void addOrder(
-      HarmonicWindow window,
-      double[] impulse,
-      int peak,
-      double[] noise,
-      double[] power,
-      double[] floor,
-      int[] orders) {
-    BandPower spectrum = window.power(impulse, peak);
-    for (int i = Grid.nearest(LOWEST_HZ); i < Grid.POINTS; i++) {
-      double hz = window.order() * Grid.hz(i);
-      if (hz >= HIGHEST_OF_LIMIT * Math.min(sweep.toHz(), sweep.rateHz() / 2)) {
-        return;
+  /** Powers of one order or several, and of the noise in them, at the excitation frequencies. */
+  private static final class Sum {
+    private final double[] power = new double[Grid.POINTS];
+    private final double[] floor = new double[Grid.POINTS];
+    private final int[] orders = new int[Grid.POINTS];
+
+    void add(Order order, double[] impulse, int peak, double[] noise) {
+      BandPower spectrum = order.window().power(impulse, peak);
+      for (int i = FIRST; i < order.end(); i++) {
+        double hz = order.window().order() * Grid.hz(i);
+        power[i] += spectrum.mean(hz / HALF_BAND, hz * HALF_BAND) / order.cut()[i];
+        floor[i] += noise[Grid.nearest(hz)] * order.floorGain()[i];
+        orders[i]++;
       }
-      double cut = Math.pow(inverse.lowCut(hz).abs(), 2);
-      power[i] += spectrum.mean(hz / HALF_BAND, hz * HALF_BAND) / cut;
-      double gain = inversePower.mean(hz / HALF_BAND, hz * HALF_BAND);
-      floor[i] += noise[Grid.nearest(hz)] * gain * window.energy() / cut;
-      orders[i]++;
+    }
+
+    void dropWhereFewerThan(int least) {
+      for (int i = 0; i < Grid.POINTS; i++) {
+        if (orders[i] < least) {
+          power[i] = 0;
+          floor[i] = 0;
+        }
+      }
     }
   }
 
@@ -94,7 +86,26 @@ final class HarmonicAnalyser {
             .toArray());
   }
 
-  private List<HarmonicWindow> windows(int from, int to) {
-    return IntStream.rangeClosed(from, to).mapToObj(n -> new HarmonicWindow(sweep, n)).toList();
+  private static List<Order> orders(
+      int from, int to, Sweep sweep, InverseFilter inverse, BandPower inversePower) {
+    return IntStream.rangeClosed(from, to)
+        .mapToObj(n -> order(new HarmonicWindow(sweep, n), sweep, inverse, inversePower))
+        .toList();
+  }
+
+  private static Order order(
+      HarmonicWindow window, Sweep sweep, InverseFilter inverse, BandPower inversePower) {
+    double[] cut = new double[Grid.POINTS];
+    double[] floorGain = new double[Grid.POINTS];
+    double limit = HIGHEST_OF_LIMIT * Math.min(sweep.toHz(), sweep.rateHz() / 2);
+    int end = FIRST;
+    while (end < Grid.POINTS && window.order() * Grid.hz(end) < limit) {
+      double hz = window.order() * Grid.hz(end);
+      cut[end] = Math.pow(inverse.lowCut(hz).abs(), 2);
+      double gain = inversePower.mean(hz / HALF_BAND, hz * HALF_BAND);
+      floorGain[end] = gain * window.energy() / cut[end];
+      end++;
+    }
+    return new Order(window, end, cut, floorGain);
   }
 }

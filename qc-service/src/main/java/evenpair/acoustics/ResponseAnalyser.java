@@ -43,8 +43,7 @@ public final class ResponseAnalyser {
   private final Sweep sweep;
   private final SweepFinder finder;
   private final ResponseSpectrum spectrum;
-  private final BandPower inversePower;
-  private final ArrivalWindow window;
+  private final double[] noiseGain;
   private final LeadInNoise noise;
   private final DropOuts dropOuts;
   private final HarmonicAnalyser harmonics;
@@ -59,8 +58,9 @@ public final class ResponseAnalyser {
         SweepSignal.count(LATEST_SECONDS + PATH_SECONDS + sweep.seconds() + TAIL_SECONDS, sweep);
     Fourier fourier = new Fourier(Math.max(head, played.length));
     InverseFilter inverse = new InverseFilter(sweep, played, fourier);
-    inversePower = inverse.power();
-    window = new ArrivalWindow(sweep);
+    BandPower inversePower = inverse.power();
+    ArrivalWindow window = new ArrivalWindow(sweep);
+    noiseGain = noiseGain(inversePower, window);
     spectrum = new ResponseSpectrum(sweep, inverse, window);
     finder = new SweepFinder(sweep, inverse, spectrum, head, fourier.length());
     noise = new LeadInNoise(sweep.rateHz());
@@ -215,6 +215,19 @@ public final class ResponseAnalyser {
     }
   }
 
+  /** |G|²·Σw² at the grid points: what filter and window make of white noise' density. */
+  private static double[] noiseGain(BandPower inversePower, ArrivalWindow window) {
+    double[] gain = new double[Grid.POINTS];
+    for (int i = 0; i < gain.length; i++) {
+      boolean inside = Grid.upperEdge(i) < inversePower.toHz();
+      gain[i] =
+          inside
+              ? inversePower.mean(Grid.lowerEdge(i), Grid.upperEdge(i)) * window.energy()
+              : Double.NaN;
+    }
+    return gain;
+  }
+
   /**
    * |H|² over (noise density · |G|² · Σw²): what the lead-in's noise becomes behind the same
    * inverse filter and window.
@@ -225,8 +238,7 @@ public final class ResponseAnalyser {
       if (Double.isNaN(power[i])) {
         db[i] = Double.NaN;
       } else {
-        double gain = inversePower.mean(Grid.lowerEdge(i), Grid.upperEdge(i));
-        db[i] = 10 * Math.log10(power[i] / (density[i] * gain * window.energy()));
+        db[i] = 10 * Math.log10(power[i] / (density[i] * noiseGain[i]));
       }
     }
     return Curve.of(db);

@@ -7,15 +7,16 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Captures that were sent before for another tuning of the same unit. Noise makes two recordings differ, so equal bytes are one
- * recording sent twice: what the unit does in the stated tuning is not in it.
+ * Captures that were sent before, for another tuning of the same unit or another seating of the same inspection. Noise makes two
+ * recordings differ, so equal bytes are one recording sent twice: what they are said to show now is not in them.
  */
 @Component
 class DoubledCaptures {
   private static final String EARLIER =
       """
       select i.tuning from attempt a join inspection i on i.id = a.inspection_id
-      where i.serial = ? and i.tuning <> ? and a.left_sha256 = ? and a.right_sha256 = ?
+      where i.serial = ? and a.left_sha256 = ? and a.right_sha256 = ?
+        and (i.tuning <> ? or (a.valid and i.state = 'OPEN'))
       order by a.id limit 1
       """;
 
@@ -25,24 +26,21 @@ class DoubledCaptures {
     this.jdbc = jdbc;
   }
 
-  /** @return one reason naming the tuning that the captures were first sent for; empty if they are new */
+  /** @return one reason, naming the tuning that the captures were first sent for if it is another; empty if they are new */
   List<Reason> of(PreparedAttempt attempt) {
     SentPair sent = attempt.sent();
+    String stated = attempt.submission().tuning();
     return jdbc
         .sql(EARLIER)
-        .params(
-            attempt.submission().serial(),
-            attempt.submission().tuning(),
-            sent.left().file().sha256(),
-            sent.right().file().sha256())
+        .params(attempt.submission().serial(), sent.left().file().sha256(), sent.right().file().sha256(), stated)
         .query(String.class)
         .optional()
-        .map(DoubledCaptures::reason)
+        .map(tuning -> tuning.equals(stated) ? Reason.of(ReasonKind.DOUBLED_SEATING, null, null, null) : of(tuning))
         .stream()
         .toList();
   }
 
-  private static Reason reason(String otherTuning) {
+  private static Reason of(String otherTuning) {
     return new Reason(
         ReasonKind.DOUBLED_TUNING, null, null, null, null, null, List.of(), otherTuning, null, null, List.of(), false);
   }

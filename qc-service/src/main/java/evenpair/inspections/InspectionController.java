@@ -44,11 +44,11 @@ class InspectionController {
       @Schema(description = "left capture: one-channel WAV, or a curve as CSV (frequency, level, optional phase)",
               type = "string", format = "binary") String left,
       @Schema(description = "right capture, likewise", type = "string", format = "binary") String right,
-      @Schema(description = "instead of left and right: two-channel WAV, left first", type = "string", format = "binary")
+      @Schema(description = "instead of left and right: WAV with two channels, left first; a third one carries the electrical drive, whose shape is taken out", type = "string", format = "binary")
           String both,
-      @Schema(description = "optional: idle noise of the left channel, one-channel WAV", type = "string", format = "binary")
+      @Schema(description = "idle noise of the left channel, one-channel WAV of 1.25 s at least; needed where the limit set limits it", type = "string", format = "binary")
           String idleLeft,
-      @Schema(description = "optional: idle noise of the right channel", type = "string", format = "binary")
+      @Schema(description = "idle noise of the right channel, likewise", type = "string", format = "binary")
           String idleRight) {}
 
   @Schema(name = "InspectionRequest")

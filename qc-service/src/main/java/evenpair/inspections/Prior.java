@@ -17,11 +17,6 @@ record Prior(List<StoredPair> valid, List<List<Reason>> unseated) {
     unseated = List.copyOf(unseated);
   }
 
-  /** @return mountings so far; an INVALID attempt is not one */
-  int tries() {
-    return valid.size() + unseated.size();
-  }
-
   List<Reason> reseats() {
     return unseated.stream().flatMap(List::stream).toList();
   }

@@ -17,8 +17,7 @@ import java.util.List;
  * @param highOrderFloorDb its noise floor
  */
 record StoredDistortion(float[] harmonicsDb, float[] floorsDb, float[] highOrderDb, float[] highOrderFloorDb) {
-  static final int LOWEST_ORDER = MeasuredDistortion.LOWEST_ORDER;
-  private static final int ORDERS = MeasuredDistortion.HIGHEST_ORDER - LOWEST_ORDER + 1;
+  private static final int ORDERS = MeasuredDistortion.HIGHEST_ORDER - MeasuredDistortion.LOWEST_ORDER + 1;
 
   static StoredDistortion of(Distortion distortion) {
     return new StoredDistortion(

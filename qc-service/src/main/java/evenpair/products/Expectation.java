@@ -17,8 +17,7 @@ import java.util.Optional;
  * @param processing what the signal processor does to it
  * @param response the base with the processing added
  */
-record Expectation(
-    String from, Golden base, TuningFilters processing, GoldenResponse response) {
+record Expectation(String from, Golden base, TuningFilters processing, GoldenResponse response) {
   /**
    * A golden response that lies farther from its expectation than this gets a notice, dB: a
    * measured one may well differ, but a filter left out or doubled must not go unseen (common
@@ -42,7 +41,10 @@ record Expectation(
                     .map(base -> of(definition, base)));
   }
 
-  private static Expectation of(TuningDefinition tuning, Golden base) {
+  /**
+   * @param tuning derived from the tuning of the base
+   */
+  static Expectation of(TuningDefinition tuning, Golden base) {
     TuningFilters processing = tuning.processing().orElseThrow();
     GoldenResponse response =
         new GoldenResponse(

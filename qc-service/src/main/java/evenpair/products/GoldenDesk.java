@@ -38,8 +38,8 @@ class GoldenDesk {
 
   /**
    * @return the version that was drafted
-   * @throws Refusal as {@link #draft(String, String, String, GoldenResponse, UUID, Provenance)}, and
-   *     422 with every problem
+   * @throws Refusal as {@link #draft(String, String, String, GoldenResponse, UUID, Provenance)},
+   *     and 422 with every problem
    */
   int draft(String product, String tuning, String name, byte[] csv, String author) {
     GoldenResponse golden = read(csv);

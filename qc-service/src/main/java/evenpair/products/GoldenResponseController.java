@@ -25,6 +25,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -49,7 +50,8 @@ class GoldenResponseController {
   private final GoldenViews views;
   private final Clock clock;
 
-  GoldenResponseController(StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
+  GoldenResponseController(
+      StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
     this.products = products;
     this.desk = desk;
     this.views = views;
@@ -70,13 +72,12 @@ class GoldenResponseController {
     Paging paging = Paging.of(after == null ? null : after.toString(), limit);
     Snapshot known = products.snapshot();
     Versions.known(known, product, tuning);
-    List<GoldenView> items =
+    Stream<Golden> rows =
         known.goldens(product, tuning).stream()
             .filter(row -> after == null || row.version() < after)
             .sorted(Comparator.comparing(Golden::version).reversed())
-            .limit(paging.rowsToRead())
-            .map(row -> views.view(known, row, false, locale))
-            .toList();
+            .limit(paging.rowsToRead());
+    List<GoldenView> items = views.list(known, product, tuning, rows, locale);
     return Page.of(items, paging, view -> String.valueOf(view.version()));
   }
 
@@ -112,7 +113,7 @@ class GoldenResponseController {
         ? csv(row.response())
         : ResponseEntity.ok()
             .contentType(MediaType.APPLICATION_JSON)
-            .body(views.view(known, row, true, locale));
+            .body(views.view(known, row, locale));
   }
 
   @GetMapping(
@@ -199,9 +200,7 @@ class GoldenResponseController {
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] csv = Bodies.read(body);
-    int version =
-        desk.draft(
-            product, tuning, name, csv, VersionViews.requirePerson(author));
+    int version = desk.draft(product, tuning, name, csv, VersionViews.requirePerson(author));
     URI place =
         URI.create(
             "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
@@ -239,6 +238,6 @@ class GoldenResponseController {
 
   private GoldenView view(String product, String tuning, int version, Locale locale) {
     Snapshot known = products.snapshot();
-    return views.view(known, Versions.golden(known, product, tuning, version), true, locale);
+    return views.view(known, Versions.golden(known, product, tuning, version), locale);
   }
 }

@@ -17,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 
 /** Golden responses as JSON carries them. */
@@ -82,7 +83,8 @@ class GoldenViews {
       String approver,
       String approvalReason,
       Instant approvedAt,
-      @Schema(description = "null if the tuning is derived from no other") ExpectationView expectation,
+      @Schema(description = "null if the tuning is derived from no other")
+          ExpectationView expectation,
       @Schema(
               description =
                   "what an engineer should look at before signing: far from the expectation; null"
@@ -150,8 +152,26 @@ class GoldenViews {
         expectation.response().phaseDeg().orElse(null));
   }
 
-  GoldenView view(Snapshot known, Golden row, boolean whole, Locale locale) {
-    Optional<Deviant> deviant = deviant(known, row);
+  /**
+   * @return the rows as a list shows them, without curves; all of one tuning
+   */
+  List<GoldenView> list(
+      Snapshot known, String product, String tuning, Stream<Golden> rows, Locale locale) {
+    // worked out once: a gain curve is an integral at each of 241 points
+    Optional<Expectation> expected = Expectation.of(known, product, tuning, clock.instant());
+    return rows.map(row -> view(known, row, expected, false, locale)).toList();
+  }
+
+  GoldenView view(Snapshot known, Golden row, Locale locale) {
+    Optional<Expectation> expected =
+        Expectation.of(known, row.product(), row.tuning(), clock.instant());
+    return view(known, row, expected, true, locale);
+  }
+
+  private GoldenView view(
+      Snapshot known, Golden row, Optional<Expectation> expected, boolean whole, Locale locale) {
+    Optional<Deviant> deviant =
+        expected.map(e -> new Deviant(e, e.deviation(row.response())));
     SignOff signOff = row.signOff();
     boolean active =
         signOff != null
@@ -198,11 +218,6 @@ class GoldenViews {
           deviation.atHz(),
           Expectation.NOTICE_ABOVE_DB);
     }
-  }
-
-  private Optional<Deviant> deviant(Snapshot known, Golden row) {
-    return Expectation.of(known, row.product(), row.tuning(), clock.instant())
-        .map(expected -> new Deviant(expected, expected.deviation(row.response())));
   }
 
   private String notice(Deviant deviant, Locale locale) {

@@ -22,6 +22,7 @@ final class ProductReader {
   private static final int MOST_TUNINGS = 40;
   private static final int MOST_FILTERS = 40;
   private static final double HIGHEST_RATE = 768_000;
+
   /** A narrower or wider filter than these is a slip: no processor has one (common practice). */
   private static final Range Q = Range.from(0.01, 100);
 
@@ -177,7 +178,10 @@ final class ProductReader {
     hz.filter(f -> f == highestHz)
         .ifPresent(
             f -> map.refuse("hz", Decimal.text(f), "a frequency below half of sample-rate-hz"));
-    if (kind.isEmpty() || hz.filter(f -> f < highestHz).isEmpty() || gain.isEmpty() || q.isEmpty()) {
+    if (kind.isEmpty()
+        || hz.filter(f -> f < highestHz).isEmpty()
+        || gain.isEmpty()
+        || q.isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(new Filter(kind.get(), hz.get(), gain.get(), q.get()));

@@ -9,9 +9,11 @@ import java.util.UUID;
 /**
  * Why a station may not judge.
  *
- * @param subject the calibration or verification that says so; the reference unit's record if a verification is missing
+ * @param subject the calibration or verification that says so; the reference unit's record if a
+ *     verification is missing
  * @param channel which side, if it is one
- * @param region the region of the reference unit's curve that strayed most, for a failed verification
+ * @param region the region of the reference unit's curve that strayed most, for a failed
+ *     verification
  * @param since when that was measured; for a verification that no longer holds, since when
  * @param measured change or deviation in dB, if there is one
  * @param limit what it may be, dB

@@ -4,7 +4,9 @@ import evenpair.stations.Block.Cause;
 import evenpair.tolerance.Channel;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -50,8 +52,7 @@ class Blocks {
     for (Channel channel : Channel.values()) {
       List<Drift.Reading> newest =
           microphones.newestThree(station.id(), channel, at).stream()
-              .map(
-                  row -> reading(row, row.pascalPerFullScale(), row.change()))
+              .map(row -> reading(row, row.pascalPerFullScale(), row.change()))
               .toList();
       moved(Cause.MICROPHONE_CHANGED, Optional.of(channel), newest, at).ifPresent(blocks::add);
     }
@@ -78,9 +79,7 @@ class Blocks {
     }
     ReferenceUnitRow unit = units.get(0);
     Instant since =
-        newest
-            .map(row -> row.provenance().validUntil())
-            .orElse(unit.provenance().measuredAt());
+        newest.map(row -> row.provenance().validUntil()).orElse(unit.provenance().measuredAt());
     return Optional.of(
         new Block(
             Cause.VERIFICATION_MISSING,
@@ -90,6 +89,24 @@ class Blocks {
             since,
             OptionalDouble.empty(),
             OptionalDouble.empty()));
+  }
+
+  /**
+   * Tunings for which the plant demands a verification and none holds.
+   *
+   * @return the newest reference unit of each
+   */
+  List<ReferenceUnitRow> unverified(StationRow station, Instant at) {
+    if (!trust.verificationRequired()) {
+      return List.of();
+    }
+    Map<List<String>, ReferenceUnitRow> ofTuning = new LinkedHashMap<>();
+    references
+        .all(station.id(), at)
+        .forEach(row -> ofTuning.putIfAbsent(List.of(row.product(), row.tuning()), row));
+    return ofTuning.values().stream()
+        .filter(row -> unverifiedAt(station, row.product(), row.tuning(), at).isPresent())
+        .toList();
   }
 
   static Block failed(VerificationRow row) {

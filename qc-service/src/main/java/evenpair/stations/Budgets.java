@@ -4,11 +4,11 @@ import evenpair.acoustics.Curve;
 import evenpair.acoustics.Grid;
 import evenpair.products.Products;
 import evenpair.products.Products.StoredLimitSet;
-import evenpair.statistics.GaugeResult;
-import evenpair.statistics.GaugeStudy;
 import evenpair.stations.StationRegister.Newest;
 import evenpair.stations.UncertaintyBudget.ByFrequency;
 import evenpair.stations.UncertaintyBudget.Scalar;
+import evenpair.statistics.GaugeResult;
+import evenpair.statistics.GaugeStudy;
 import evenpair.tolerance.Channel;
 import java.time.Instant;
 import java.util.Arrays;
@@ -60,7 +60,8 @@ class Budgets {
   }
 
   /**
-   * @return empty without an active limit set, a complete study, a correction or calibrations that hold at that instant
+   * @return empty without an active limit set, a complete study, a correction or calibrations that
+   *     hold at that instant
    */
   Optional<UncertaintyBudget> at(StationRow station, String product, String tuning, Instant at) {
     Newest newest = register.newest(station, at);
@@ -71,8 +72,7 @@ class Budgets {
         .activeAt(product, tuning, at)
         .flatMap(
             set ->
-                study(station, product, tuning, at)
-                    .flatMap(study -> budget(study, set, newest)));
+                study(station, product, tuning, at).flatMap(study -> budget(study, set, newest)));
   }
 
   /**
@@ -111,7 +111,8 @@ class Budgets {
     List<MeasuredSides> measured =
         captures.all(study.getId()).stream().map(GaugeCaptureRow::measured).toList();
     GaugeAnalysis analysis =
-        GaugeAnalysis.of(design, measured, set.set(), set.golden(), settings.poolInteractionAbove());
+        GaugeAnalysis.of(
+            design, measured, set.set(), set.golden(), settings.poolInteractionAbove());
     analyses.put(key, analysis);
     return analysis;
   }

@@ -171,8 +171,7 @@ class CalibrationController {
     SentParts parts = SentParts.of(request, List.of("idleFloor", "left", "right"));
     byte[] idleFloor = parts.one("idleFloor", "a JSON object with operator");
     IdleFloorRow row =
-        idleFloors.add(
-            station, json.read("idleFloor", idleFloor, Requests.IdleFloor.class), parts);
+        idleFloors.add(station, json.read("idleFloor", idleFloor, Requests.IdleFloor.class), parts);
     return describer.describe(station, row, clock.instant());
   }
 

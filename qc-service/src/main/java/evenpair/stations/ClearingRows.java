@@ -19,6 +19,7 @@ interface ClearingRows extends Repository<ClearingRow, UUID> {
   /**
    * @return which of the subjects had been cleared by that instant
    */
-  @Query("select c.subjectId from ClearingRow c where c.subjectId in :subjects and c.clearedAt <= :at")
+  @Query(
+      "select c.subjectId from ClearingRow c where c.subjectId in :subjects and c.clearedAt <= :at")
   Set<UUID> cleared(Collection<UUID> subjects, Instant at);
 }

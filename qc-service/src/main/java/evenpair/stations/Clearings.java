@@ -83,7 +83,9 @@ class Clearings {
     List<Block> present = blocks.at(row, clock.instant());
     if (present.isEmpty()) {
       throw new Refusal(
-          409, "station-not-blocked", "Station '" + station + "' is not blocked: nothing to clear.");
+          409,
+          "station-not-blocked",
+          "Station '" + station + "' is not blocked: nothing to clear.");
     }
     List<ClearingRow> made = new ArrayList<>();
     for (Block block : present) {
@@ -95,7 +97,8 @@ class Clearings {
   /**
    * Clears one failed verification.
    *
-   * @throws Refusal 404 for an unknown station or verification, 400 for an unknown reason, 409 if it passed or has been cleared
+   * @throws Refusal 404 for an unknown station or verification, 400 for an unknown reason, 409 if
+   *     it passed or has been cleared
    */
   ClearingRow clear(String station, UUID verification, VerificationRequests.Clearing request) {
     StationRow row = lock(station);

@@ -20,8 +20,9 @@ final class Drift {
   record Reading(UUID id, double value, double changeDb, boolean changed, Instant at) {}
 
   /**
-   * A changed calibration stops the station until a second one agrees with it, or goes back to the one before (then the changed one
-   * was at fault; a changed one that an engineer accepted is none), or an engineer clears it.
+   * A changed calibration stops the station until a second one agrees with it, or goes back to the
+   * one before (then the changed one was at fault; a changed one that an engineer accepted is
+   * none), or an engineer clears it.
    *
    * @param newest up to three, newest first
    * @param cleared ids that an engineer has cleared

@@ -17,8 +17,9 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
 /**
- * What a complete gauge study says, by grid point and by region, of what is judged: levels, left − right, the aligned deviation from
- * golden, its offset a_c and the balance a_L − a_R. All from curves smoothed as the limit set says. Pure.
+ * What a complete gauge study says, by grid point and by region, of what is judged: levels, left −
+ * right, the aligned deviation from golden, its offset a_c and the balance a_L − a_R. All from
+ * curves smoothed as the limit set says. Pure.
  *
  * @param level of each channel by grid point; null where a measurement has no data
  * @param deviation the same less each measurement's own offset
@@ -41,7 +42,8 @@ record GaugeAnalysis(
    */
   record RegionMeans(Region region, String quantity, Optional<GaugeResult> result) {}
 
-  private record Pair(Curve left, Curve right, Curve difference, double leftOffset, double rightOffset) {
+  private record Pair(
+      Curve left, Curve right, Curve difference, double leftOffset, double rightOffset) {
     Curve level(Channel channel) {
       return channel == Channel.LEFT ? left : right;
     }
@@ -90,7 +92,9 @@ record GaugeAnalysis(
   /** a_c, the median of L − G over the alignment band; NaN, an absent number, without data. */
   private static double offset(Curve level, LimitSet set, Curve target) {
     Curve fromGolden = level.minus(target);
-    return fromGolden.covers(set.level().band()) ? fromGolden.median(set.level().band()) : Double.NaN;
+    return fromGolden.covers(set.level().band())
+        ? fromGolden.median(set.level().band())
+        : Double.NaN;
   }
 
   private static List<RegionMeans> regions(Work work, LimitSet set) {
@@ -102,8 +106,7 @@ record GaugeAnalysis(
                 region, channel.word(), work.one(pair -> mean(pair.level(channel), region))));
       }
       regions.add(
-          new RegionMeans(
-              region, "left-right", work.one(pair -> mean(pair.difference(), region))));
+          new RegionMeans(region, "left-right", work.one(pair -> mean(pair.difference(), region))));
     }
     return regions;
   }

@@ -9,7 +9,10 @@ import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.springframework.data.domain.Persistable;
 
-/** One measurement of a gauge study; part and appraiser count from 0 by their place in the plan, seatings from 1. */
+/**
+ * One measurement of a gauge study; part and appraiser count from 0 by their place in the plan,
+ * seatings from 1.
+ */
 @Entity
 @Immutable
 @Table(name = "gauge_study_capture")

@@ -127,8 +127,7 @@ class GaugeDescriber {
    * @param seatings how many are combined; null for as many as the active limit set wants
    * @throws Refusal 409 saying what is missing for a budget
    */
-  GaugeViews.Budget budget(
-      StationRow station, StoredLimitSet set, Integer seatings, Instant now) {
+  GaugeViews.Budget budget(StationRow station, StoredLimitSet set, Integer seatings, Instant now) {
     String product = set.set().product();
     String tuning = set.set().tuning();
     UncertaintyBudget budget =
@@ -169,7 +168,9 @@ class GaugeDescriber {
                 + tuning
                 + "' that holds now";
     return new Refusal(
-        409, "no-budget", "Station '" + station.name() + "' has no uncertainty budget: " + why + ".");
+        409,
+        "no-budget",
+        "Station '" + station.name() + "' has no uncertainty budget: " + why + ".");
   }
 
   private static GaugeViews.BudgetCurve curve(UncertaintyBudget.ByFrequency sources, int n) {

@@ -35,14 +35,24 @@ final class GaugeRequests {
               example = "[\"SG2-004201\", \"SG2-004202\", \"SG2-004203\"]")
           @NotNull(message = PARTS_RULE)
           @Size(min = 2, max = 50, message = PARTS_RULE)
-          List<@NotNull(message = SERIAL_RULE) @Pattern(regexp = SERIAL, message = SERIAL_RULE) String> parts,
-      @Schema(description = "who measures; either this or stations", example = "[\"op-17\", \"op-18\"]")
+          List<
+                  @NotNull(message = SERIAL_RULE) @Pattern(regexp = SERIAL, message = SERIAL_RULE)
+                  String>
+              parts,
+      @Schema(
+              description = "who measures; either this or stations",
+              example = "[\"op-17\", \"op-18\"]")
           @Size(min = 2, max = 10, message = APPRAISERS_RULE)
-          List<@NotNull(message = OPERATOR_RULE) @Pattern(regexp = OPERATOR, message = OPERATOR_RULE) String>
+          List<
+                  @NotNull(message = OPERATOR_RULE)
+                  @Pattern(regexp = OPERATOR, message = OPERATOR_RULE) String>
               operators,
-      @Schema(description = "where it is measured, this station among them; either this or operators")
+      @Schema(
+              description =
+                  "where it is measured, this station among them; either this or operators")
           @Size(min = 2, max = 10, message = APPRAISERS_RULE)
-          List<@NotNull(message = KEY_RULE) @Pattern(regexp = KEY, message = KEY_RULE) String> stations,
+          List<@NotNull(message = KEY_RULE) @Pattern(regexp = KEY, message = KEY_RULE) String>
+              stations,
       @Schema(example = "3", description = "how often each mounts and measures each part")
           @NotNull(message = SEATINGS_RULE)
           @Min(value = 2, message = SEATINGS_RULE)

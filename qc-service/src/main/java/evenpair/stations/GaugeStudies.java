@@ -65,8 +65,8 @@ class GaugeStudies {
   }
 
   /**
-   * @throws Refusal 404 for an unknown station, product or tuning; 422 for a plan that names neither or both kinds of appraisers,
-   *     anything twice, or other stations but not this one
+   * @throws Refusal 404 for an unknown station, product or tuning; 422 for a plan that names
+   *     neither or both kinds of appraisers, anything twice, or other stations but not this one
    */
   GaugeStudyRow plan(String station, GaugeRequests.Plan plan) {
     StationRow row = register.require(station);
@@ -101,8 +101,9 @@ class GaugeStudies {
   /**
    * Stores one measurement of the study.
    *
-   * @throws Refusal 404 for an unknown station or study; 409 if the seating has been measured, the station is blocked or its
-   *     calibration or correction does not hold; 422 if it is not in the plan or cannot be used
+   * @throws Refusal 404 for an unknown station or study; 409 if the seating has been measured, the
+   *     station is blocked or its calibration or correction does not hold; 422 if it is not in the
+   *     plan or cannot be used
    */
   GaugeStudyRow collect(String station, UUID id, GaugeRequests.Capture request, SentParts parts) {
     GaugeStudyRow study = require(station, id);
@@ -145,8 +146,7 @@ class GaugeStudies {
     return studies
         .findById(id)
         .filter(
-            study ->
-                study.stationId().equals(row.id()) || study.appraisers().contains(row.id()))
+            study -> study.stationId().equals(row.id()) || study.appraisers().contains(row.id()))
         .orElseThrow(
             () ->
                 new Refusal(
@@ -157,8 +157,7 @@ class GaugeStudies {
 
   private static AppraiserKind kind(GaugeRequests.Plan plan, String station) {
     if ((plan.operators() == null) == (plan.stations() == null)) {
-      throw plan(
-          "operators", "A gauge study needs either 'operators' or 'stations', not both.");
+      throw plan("operators", "A gauge study needs either 'operators' or 'stations', not both.");
     }
     if (plan.operators() != null) {
       return AppraiserKind.OPERATOR;
@@ -206,8 +205,7 @@ class GaugeStudies {
   }
 
   private static Refusal notPlanned(String field, String what) {
-    return new Refusal(
-            422, "not-in-the-plan", what + " is not in the plan of this gauge study.")
+    return new Refusal(422, "not-in-the-plan", what + " is not in the plan of this gauge study.")
         .with("field", field);
   }
 
@@ -223,8 +221,7 @@ class GaugeStudies {
                   + "' has been measured; a measurement of a study is never replaced.")
           .with("field", "seating");
     }
-    if (captures.holds(
-        study.getId(), List.of(measured.leftSha256(), measured.rightSha256()))) {
+    if (captures.holds(study.getId(), List.of(measured.leftSha256(), measured.rightSha256()))) {
       throw new Refusal(
           422,
           "same-capture-in-study",

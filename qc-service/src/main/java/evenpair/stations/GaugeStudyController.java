@@ -30,7 +30,9 @@ import org.springframework.web.bind.annotation.RestController;
 
 @RestController
 @RequestMapping("/api/stations/{station}")
-@Tag(name = "gauge studies", description = "How far the same unit comes out the same, and what a number is worth")
+@Tag(
+    name = "gauge studies",
+    description = "How far the same unit comes out the same, and what a number is worth")
 class GaugeStudyController {
   private final StationRegister register;
   private final GaugeStudies studies;
@@ -155,8 +157,7 @@ class GaugeStudyController {
   /** For the API's description. */
   record CaptureForm(
       GaugeRequests.Capture capture,
-      @Schema(type = "string", format = "binary", description = "mono WAV, or a curve")
-          byte[] left,
+      @Schema(type = "string", format = "binary", description = "mono WAV, or a curve") byte[] left,
       @Schema(type = "string", format = "binary", description = "mono WAV, or a curve")
           byte[] right) {}
 }

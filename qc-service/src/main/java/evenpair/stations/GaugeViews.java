@@ -12,7 +12,8 @@ final class GaugeViews {
 
   /**
    * @param appraiserKind {@code operators} or {@code stations}
-   * @param appraisers their names; a place such as {@code #2} for an operator whose name has been erased
+   * @param appraisers their names; a place such as {@code #2} for an operator whose name has been
+   *     erased
    * @param state {@code collecting} or {@code complete}
    * @param missing what is still to be measured, in the plan's order
    * @param validUntil until when a complete study holds; null before

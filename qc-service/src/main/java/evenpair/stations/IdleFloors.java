@@ -70,7 +70,8 @@ class IdleFloors {
   }
 
   /**
-   * @throws Refusal 404 for an unknown station, 409 while a microphone is not calibrated, 422 for a recording that cannot be used
+   * @throws Refusal 404 for an unknown station, 409 while a microphone is not calibrated, 422 for a
+   *     recording that cannot be used
    */
   IdleFloorRow add(String station, Requests.IdleFloor request, SentParts parts) {
     StationRow row = register.require(station);
@@ -87,10 +88,7 @@ class IdleFloors {
         status -> {
           Provenance provenance =
               Provenance.of(
-                  people.refer(request.operator()),
-                  at,
-                  trust.idleFloorValid(),
-                  clock.instant());
+                  people.refer(request.operator()), at, trust.idleFloorValid(), clock.instant());
           IdleFloorRow made =
               floors.save(
                   new IdleFloorRow(
@@ -119,11 +117,7 @@ class IdleFloors {
       throw new Refusal(
               409,
               "calibration-" + why,
-              "The "
-                  + channel.word()
-                  + " microphone's calibration is "
-                  + why
-                  + "; send one first.")
+              "The " + channel.word() + " microphone's calibration is " + why + "; send one first.")
           .with("channel", channel.word());
     }
     double rms = weightedRms(channel, bytes);

@@ -91,8 +91,8 @@ class MicrophoneCalibrationRow extends InsertOnlyRow {
   /**
    * What the calibrator claims.
    *
-   * @param calibratorUncertaintyDb expanded uncertainty (k = 2) of its level by its certificate, dB;
-   *     null if not stated
+   * @param calibratorUncertaintyDb expanded uncertainty (k = 2) of its level by its certificate,
+   *     dB; null if not stated
    */
   @Embeddable
   record Stated(

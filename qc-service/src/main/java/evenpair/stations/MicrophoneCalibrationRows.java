@@ -33,12 +33,12 @@ interface MicrophoneCalibrationRows extends Repository<MicrophoneCalibrationRow,
   List<MicrophoneCalibrationRow> newestThree(UUID stationId, Channel channel, Instant at);
 
   /**
-   * @return the hundred newest that were measured at or before that instant, newest first
+   * @return the newest 100, newest first
    */
   @Query(
       """
       select c from MicrophoneCalibrationRow c
-      where c.stationId = :stationId and c.channel = :channel and c.provenance.measuredAt <= :at
+      where c.stationId = :stationId and c.channel = :channel
       order by c.provenance.measuredAt desc, c.provenance.recordedAt desc, c.id desc limit 100""")
-  List<MicrophoneCalibrationRow> newestHundred(UUID stationId, Channel channel, Instant at);
+  List<MicrophoneCalibrationRow> newestHundred(UUID stationId, Channel channel);
 }

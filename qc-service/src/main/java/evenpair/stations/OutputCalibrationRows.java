@@ -31,12 +31,12 @@ interface OutputCalibrationRows extends Repository<OutputCalibrationRow, UUID> {
   List<OutputCalibrationRow> newestThree(UUID stationId, Instant at);
 
   /**
-   * @return the hundred newest that were measured at or before that instant, newest first
+   * @return the newest 100, newest first
    */
   @Query(
       """
       select c from OutputCalibrationRow c
-      where c.stationId = :stationId and c.provenance.measuredAt <= :at
+      where c.stationId = :stationId
       order by c.provenance.measuredAt desc, c.provenance.recordedAt desc, c.id desc limit 100""")
-  List<OutputCalibrationRow> newestHundred(UUID stationId, Instant at);
+  List<OutputCalibrationRow> newestHundred(UUID stationId);
 }

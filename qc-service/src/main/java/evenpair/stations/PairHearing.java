@@ -90,8 +90,7 @@ class PairHearing {
     Stimulus stimulus = analysis.stimulus(stimulusName, side.wav().samples().rateHz());
     requireDrive(stimulus, chain, set);
     Curve response =
-        CaptureAnalysis.response(
-                side.part(), side.wav().samples(), analysis.analyser(stimulus))
+        CaptureAnalysis.response(side.part(), side.wav().samples(), analysis.analyser(stimulus))
             .level();
     return chain.soundPressureLevel(response, channel, set.drive());
   }

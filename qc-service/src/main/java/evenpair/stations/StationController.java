@@ -26,11 +26,14 @@ import org.springframework.web.bind.annotation.RestController;
 class StationController {
   private final StationRegister register;
   private final StationDescriber describer;
+  private final DriftCharts drift;
   private final Clock clock;
 
-  StationController(StationRegister register, StationDescriber describer, Clock clock) {
+  StationController(
+      StationRegister register, StationDescriber describer, DriftCharts drift, Clock clock) {
     this.register = register;
     this.describer = describer;
+    this.drift = drift;
     this.clock = clock;
   }
 
@@ -60,15 +63,23 @@ class StationController {
     return describer.describe(register.newest(station, now), now, locale);
   }
 
+  @GetMapping("/{station}/drift")
+  @Operation(
+      summary = "How a station's calibrations move",
+      description =
+          "Each microphone's and the output's newest 100 calibrations, oldest first, as the level that full scale stands for, with a"
+              + " control chart of single values and moving ranges once there are eight.")
+  @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
+  TrustViews.Drifts drift(@PathVariable String station) {
+    return drift.of(register.require(station));
+  }
+
   @PutMapping("/{station}")
   @Operation(
       summary = "Make a station, or change its note",
       description = "The name is 1 to 32 of a–z, 0–9 and -. Without a note the present one stays.")
   @ApiResponse(responseCode = "201", description = "Made", useReturnTypeSchema = true)
-  @ApiResponse(
-      responseCode = "200",
-      description = "Was there already",
-      useReturnTypeSchema = true)
+  @ApiResponse(responseCode = "200", description = "Was there already", useReturnTypeSchema = true)
   ResponseEntity<Views.Station> put(
       @PathVariable String station,
       @Valid @RequestBody(required = false) Requests.Station request,

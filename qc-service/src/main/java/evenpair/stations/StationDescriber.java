@@ -60,7 +60,10 @@ class StationDescriber {
         newest.output().map(row -> describe(station, row, at, locale)).orElse(null),
         newest.correction().map(row -> describe(station, row, at)).orElse(null),
         verifications.newest(newest.station(), at),
-        idleFloors.newest(newest.station(), at).map(row -> describe(station, row, at)).orElse(null));
+        idleFloors
+            .newest(newest.station(), at)
+            .map(row -> describe(station, row, at))
+            .orElse(null));
   }
 
   TrustViews.IdleFloor describe(String station, IdleFloorRow row, Instant at) {
@@ -166,6 +169,11 @@ class StationDescriber {
     }
     add(needs, "output", null, newest.output().orElse(null), at, locale);
     add(needs, "correction", null, newest.correction().orElse(null), at, locale);
+    for (ReferenceUnitRow unit : blocks.unverified(newest.station(), at)) {
+      Map<String, String> values = Map.of("product", unit.product(), "tuning", unit.tuning());
+      String text = texts.render(locale, "station.need.verification.missing", values);
+      needs.add(new Views.Need("verification", null, "missing", text));
+    }
     return needs;
   }
 

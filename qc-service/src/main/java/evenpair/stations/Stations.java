@@ -13,40 +13,44 @@ import java.util.UUID;
 
 /** The stations of the line and what each can be trusted with. */
 public interface Stations {
-  /** @return every station by name */
+  /**
+   * @return every station by name
+   */
   List<String> names();
 
   /**
-   * @return the newest calibrations and correction of the station at or before that instant, valid or not (the caller compares
-   *     with {@code validUntil}); empty if there is no such station
+   * @return the newest calibrations and correction of the station at or before that instant, valid
+   *     or not (the caller compares with {@code validUntil}); empty if there is no such station
    */
   Optional<Chain> chainAt(String station, Instant at);
 
   /**
-   * Whether the station as a whole may not judge at that instant: a calibration moved and no second one agrees, or a shift
-   * verification failed, and no engineer has cleared it by then.
+   * Whether the station as a whole may not judge at that instant: a calibration moved and no second
+   * one agrees, or a shift verification failed, and no engineer has cleared it by then.
    *
    * @return the first cause; empty if it may judge, or if there is no such station
    */
   Optional<Block> blockedAt(String station, Instant at);
 
   /**
-   * As {@link #blockedAt(String, Instant)}, and where the plant demands it ({@code evenpair.stations.verification-required})
-   * also while the station has a reference unit for that tuning but no verification by it that still holds.
+   * As {@link #blockedAt(String, Instant)}, and where the plant demands it ({@code
+   * evenpair.stations.verification-required}) also while the station has a reference unit for that
+   * tuning but no verification by it that still holds.
    */
   Optional<Block> blockedAt(String station, String product, String tuning, Instant at);
 
   /**
-   * What a measurement on the station is worth, from its newest complete gauge study of that tuning together with calibrator
-   * and correction.
+   * What a measurement on the station is worth, from its newest complete gauge study of that tuning
+   * together with calibrator and correction.
    *
-   * @return empty without a valid study, a valid correction or valid calibrations at that instant: never an uncertainty of 0
+   * @return empty without a valid study, a valid correction or valid calibrations at that instant:
+   *     never an uncertainty of 0
    */
   Optional<UncertaintyBudget> budgetAt(String station, String product, String tuning, Instant at);
 
   /**
-   * @return A-weighted level of the station's own noise with nothing connected, dB(A) re 20 µPa, as last measured at or before
-   *     that instant; empty if never measured or no longer valid
+   * @return A-weighted level of the station's own noise with nothing connected, dB(A) re 20 µPa, as
+   *     last measured at or before that instant; empty if never measured or no longer valid
    */
   OptionalDouble idleFloorDba(String station, Channel channel, Instant at);
 
@@ -66,14 +70,17 @@ public interface Stations {
     private static final double REFERENCE_PASCAL = 20e-6;
 
     /**
-     * The digital peak d that gives the set's drive: for a voltage √2·V_rms divided by volts per full scale; for a digital
-     * drive 10^(dBFS/20).
+     * The digital peak d that gives the set's drive: for a voltage √2·V_rms divided by volts per
+     * full scale; for a digital drive 10^(dBFS/20).
      *
      * @throws java.util.NoSuchElementException for a voltage without an output calibration
      */
     public double digitalPeak(Drive drive) {
       if (drive instanceof Drive.Voltage voltage) {
-        return Math.sqrt(2) * voltage.millivoltsRms() / 1000 / output.orElseThrow().voltsPerFullScale();
+        return Math.sqrt(2)
+            * voltage.millivoltsRms()
+            / 1000
+            / output.orElseThrow().voltsPerFullScale();
       }
       return Math.pow(10, ((Drive.Digital) drive).dbfs() / 20);
     }
@@ -84,19 +91,24 @@ public interface Stations {
      */
     public Curve soundPressureLevel(Curve levelDb, Channel channel, Drive drive) {
       double pascal = microphones.get(channel).pascalPerFullScale();
-      return levelDb.plus(20 * Math.log10(digitalPeak(drive) / Math.sqrt(2) * pascal / REFERENCE_PASCAL));
+      return levelDb.plus(
+          20 * Math.log10(digitalPeak(drive) / Math.sqrt(2) * pascal / REFERENCE_PASCAL));
     }
 
     /**
-     * @return the level with the station's own left − right difference s taken out: L_left − s/2, L_right + s/2
+     * @return the level with the station's own left − right difference s taken out: L_left − s/2,
+     *     L_right + s/2
      * @throws java.util.NoSuchElementException without a correction
      */
     public Curve corrected(Curve levelDb, Channel channel) {
-      return levelDb.plus(correction.orElseThrow().leftMinusRight().times(channel == Channel.LEFT ? -0.5 : 0.5));
+      return levelDb.plus(
+          correction.orElseThrow().leftMinusRight().times(channel == Channel.LEFT ? -0.5 : 0.5));
     }
   }
 
-  /** @param pascalPerFullScale sound pressure (instantaneous, Pa) that a sample of 1.0 stands for */
+  /**
+   * @param pascalPerFullScale sound pressure (instantaneous, Pa) that a sample of 1.0 stands for
+   */
   record Microphone(
       UUID id,
       Channel channel,
@@ -106,14 +118,24 @@ public interface Stations {
       Instant at,
       Instant validUntil) {}
 
-  /** @param voltsPerFullScale voltage (instantaneous, V) at the earphone's terminals for a sample of 1.0 */
+  /**
+   * @param voltsPerFullScale voltage (instantaneous, V) at the earphone's terminals for a sample of
+   *     1.0
+   */
   record Output(UUID id, double voltsPerFullScale, Instant at, Instant validUntil) {}
 
   /**
-   * The station's own left−right difference. Half of it is taken from the left level and half added to the right one.
+   * The station's own left−right difference. Half of it is taken from the left level and half added
+   * to the right one.
    *
    * @param leftMinusRight s(f) in dB
    * @param uncertainty standard uncertainty u(f) in dB
    */
-  record Correction(UUID id, int version, Curve leftMinusRight, Curve uncertainty, Instant at, Instant validUntil) {}
+  record Correction(
+      UUID id,
+      int version,
+      Curve leftMinusRight,
+      Curve uncertainty,
+      Instant at,
+      Instant validUntil) {}
 }

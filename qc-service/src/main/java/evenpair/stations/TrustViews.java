@@ -162,7 +162,43 @@ final class TrustViews {
       String note,
       List<Point> points) {}
 
-  @Schema(name = "VerificationChart")
+  /**
+   * @param items one for each microphone and the output
+   */
+  @Schema(name = "CalibrationDrifts")
+  record Drifts(List<Drift> items, String method) {}
+
+  /**
+   * @param what {@code microphone} or {@code output}
+   * @param channel {@code left}, {@code right} or null for the output
+   * @param unit of the levels: {@code dB SPL} of a sine that peaks at full scale, or {@code dBV}
+   * @param limitDb largest change from one to the next that does not block the station
+   * @param chart null while there are too few points
+   */
+  @Schema(name = "CalibrationDrift")
+  record Drift(
+      String what,
+      String channel,
+      @Schema(example = "dB SPL") String unit,
+      double limitDb,
+      Chart chart,
+      String note,
+      List<DriftPoint> points) {}
+
+  /**
+   * @param levelDb what full scale stands for
+   * @param changeDb from the one before, as recorded; null for the first
+   * @param changed whether that was beyond the limit
+   */
+  @Schema(name = "CalibrationDriftPoint")
+  record DriftPoint(
+      UUID id,
+      Instant measuredAt,
+      @Schema(example = "117.2") double levelDb,
+      Double changeDb,
+      boolean changed) {}
+
+  @Schema(name = "ControlChart")
   record Chart(
       double centreDb, double lowerDb, double upperDb, double movingRangeUpperDb, int points) {}
 

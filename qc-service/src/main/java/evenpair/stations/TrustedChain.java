@@ -22,11 +22,9 @@ final class TrustedChain {
       requireSimulator(row, set);
     }
     if (recorded && set.drive() instanceof Drive.Voltage) {
-      require(
-          newest.output().orElse(null), at, "output-calibration", "The output's calibration");
+      require(newest.output().orElse(null), at, "output-calibration", "The output's calibration");
     }
-    require(
-        newest.correction().orElse(null), at, "correction", "The left/right correction");
+    require(newest.correction().orElse(null), at, "correction", "The left/right correction");
   }
 
   private static void require(InsertOnlyRow row, Instant at, String type, String what) {

@@ -8,14 +8,16 @@ import java.util.UUID;
 /**
  * Standard uncertainties of what a station measures on one tuning, by their sources, all in dB.
  *
- * <p>u² = u_repeat²/n + u_reproducibility² + u_calibrator² (level only) + u_correction² (match and balance only), n seatings.
- * The calibrator's error is one gain for all frequencies: alignment takes it out of a deviation, so that it stands in the
- * level's offset alone. GUM 5.1, independent sources (from memory).
+ * <p>u² = u_repeat²/n + u_reproducibility² + u_calibrator² (level only) + u_correction² (match and
+ * balance only), n seatings. The calibrator's error is one gain for all frequencies: alignment
+ * takes it out of a deviation, so that it stands in the level's offset alone. GUM 5.1, independent
+ * sources (from memory).
  *
  * @param study the gauge study
  * @param studiedAt when its last capture was measured
  * @param validUntil until when it holds
- * @param deviation of one earpiece's aligned deviation from golden; at each point the larger one of both channels
+ * @param deviation of one earpiece's aligned deviation from golden; at each point the larger one of
+ *     both channels
  * @param match of left − right
  * @param offset of one earpiece's level a_c; the larger one of both channels
  * @param balance of a_L − a_R

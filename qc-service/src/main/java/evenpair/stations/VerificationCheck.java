@@ -13,15 +13,17 @@ import java.util.List;
 /**
  * Compares a reference unit with its certified curves. Pure.
  *
- * <p>Both curves are smoothed as the set says. A region repeats if the mean of measured less certified over its grid points is at most
- * {@code verification-db} away from 0: a mean tells a moved gain, simulator or microphone from the seating's own ripple at single
- * frequencies. The largest single difference is given too, for information.
+ * <p>Both curves are smoothed as the set says. A region repeats if the mean of measured less
+ * certified over its grid points is at most {@code verification-db} away from 0: a mean tells a
+ * moved gain, simulator or microphone from the seating's own ripple at single frequencies. The
+ * largest single difference is given too, for information.
  */
 final class VerificationCheck {
   private VerificationCheck() {}
 
   /**
-   * @return each region of the left channel, then of the right one; a region where either curve has no data is not judged
+   * @return each region of the left channel, then of the right one; a region where either curve has
+   *     no data is not judged
    */
   static List<RegionCheck> compare(MeasuredSides measured, MeasuredSides certified, LimitSet set) {
     List<RegionCheck> checks = new ArrayList<>();

@@ -180,8 +180,7 @@ class VerificationController {
   /** For the API's description. */
   record VerificationForm(
       VerificationRequests.Verification verification,
-      @Schema(type = "string", format = "binary", description = "mono WAV, or a curve")
-          byte[] left,
+      @Schema(type = "string", format = "binary", description = "mono WAV, or a curve") byte[] left,
       @Schema(type = "string", format = "binary", description = "mono WAV, or a curve")
           byte[] right) {}
 }

@@ -77,7 +77,8 @@ class VerificationDescriber {
   }
 
   /**
-   * @return the station's reference units, only the newest of each serial number and tuning, without curves
+   * @return the station's reference units, only the newest of each serial number and tuning,
+   *     without curves
    */
   TrustViews.ReferenceUnits references(StationRow station, Instant at) {
     Map<List<String>, ReferenceUnitRow> newest = new LinkedHashMap<>();
@@ -152,7 +153,8 @@ class VerificationDescriber {
                             : null,
                         at))
             .toList();
-    return new TrustViews.Verifications(items, VerificationTrends.of(rows, serials), VerificationTrends.METHOD);
+    return new TrustViews.Verifications(
+        items, VerificationTrends.of(rows, serials), VerificationTrends.METHOD);
   }
 
   private String serialOf(UUID reference) {
@@ -160,11 +162,7 @@ class VerificationDescriber {
   }
 
   private static TrustViews.Verification describe(
-      String station,
-      VerificationRow row,
-      String serial,
-      TrustViews.Clearing cleared,
-      Instant at) {
+      String station, VerificationRow row, String serial, TrustViews.Clearing cleared, Instant at) {
     return new TrustViews.Verification(
         row.getId(),
         station,

@@ -13,8 +13,8 @@ interface VerificationRows extends Repository<VerificationRow, UUID> {
   Optional<VerificationRow> findById(UUID id);
 
   /**
-   * @return verifications that failed at or before that instant and that nobody has cleared by then,
-   *     oldest first
+   * @return verifications that failed at or before that instant and that nobody has cleared by
+   *     then, oldest first
    */
   @Query(
       """

@@ -1,7 +1,7 @@
 package evenpair.stations;
 
-import evenpair.statistics.IndividualsChart;
 import evenpair.stations.VerificationRow.RegionCheck;
+import evenpair.statistics.IndividualsChart;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,14 +18,16 @@ final class VerificationTrends {
 
   private VerificationTrends() {}
 
-  private record Key(UUID reference, String product, String tuning, String channel, String region) {}
+  private record Key(
+      UUID reference, String product, String tuning, String channel, String region) {}
 
   private record Value(VerificationRow row, double deviationDb) {}
 
   /**
    * @param newestFirst verifications, newest first
    * @param serials of the reference units by id
-   * @return one trend for each certified curve, channel and region that was judged, points oldest first
+   * @return one trend for each certified curve, channel and region that was judged, points oldest
+   *     first
    */
   static List<TrustViews.Trend> of(List<VerificationRow> newestFirst, Map<UUID, String> serials) {
     Map<Key, List<Value>> values = new LinkedHashMap<>();
@@ -62,7 +64,9 @@ final class VerificationTrends {
         key.region(),
         values.get(values.size() - 1).row().limitDb(),
         chart == null ? null : view(chart, values.size()),
-        chart == null ? "limits need " + LEAST_POINTS + " verifications; have " + values.size() : null,
+        chart == null
+            ? "limits need " + LEAST_POINTS + " verifications; have " + values.size()
+            : null,
         points(values, chart));
   }
 
@@ -81,7 +85,7 @@ final class VerificationTrends {
     return points;
   }
 
-  private static TrustViews.Chart view(IndividualsChart chart, int points) {
+  static TrustViews.Chart view(IndividualsChart chart, int points) {
     return new TrustViews.Chart(
         chart.mean(), chart.lower(), chart.upper(), chart.movingRangeUpper(), points);
   }

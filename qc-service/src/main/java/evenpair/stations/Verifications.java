@@ -64,12 +64,14 @@ class Verifications {
   }
 
   /**
-   * Stores certified curves of a reference unit: finished curves, or captures at a moment at which the station is trusted.
+   * Stores certified curves of a reference unit: finished curves, or captures at a moment at which
+   * the station is trusted.
    *
-   * @throws Refusal 404 for an unknown station, product or tuning; 409 if the station cannot be trusted with it; 422 for parts that
-   *     cannot be used or leave a required region without data
+   * @throws Refusal 404 for an unknown station, product or tuning; 409 if the station cannot be
+   *     trusted with it; 422 for parts that cannot be used or leave a required region without data
    */
-  ReferenceUnitRow certify(String station, VerificationRequests.ReferenceUnit request, SentParts parts) {
+  ReferenceUnitRow certify(
+      String station, VerificationRequests.ReferenceUnit request, SentParts parts) {
     StationRow row = register.require(station);
     Instant at = measuredAt(request.measuredAt());
     StoredLimitSet stored = limits.activeAt(request.product(), request.tuning(), at);
@@ -103,12 +105,14 @@ class Verifications {
   }
 
   /**
-   * Measures a reference unit against its certified curves. A failed one is stored too, and blocks the station.
+   * Measures a reference unit against its certified curves. A failed one is stored too, and blocks
+   * the station.
    *
-   * @throws Refusal 404 for an unknown station, product, tuning or reference unit; 409 if certified curves or a calibration have
-   *     expired; 422 for parts that cannot be used
+   * @throws Refusal 404 for an unknown station, product, tuning or reference unit; 409 if certified
+   *     curves or a calibration have expired; 422 for parts that cannot be used
    */
-  VerificationRow verify(String station, VerificationRequests.Verification request, SentParts parts) {
+  VerificationRow verify(
+      String station, VerificationRequests.Verification request, SentParts parts) {
     StationRow row = register.require(station);
     Instant at = measuredAt(request.measuredAt());
     StoredLimitSet stored = limits.activeAt(request.product(), request.tuning(), at);

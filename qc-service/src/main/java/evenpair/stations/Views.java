@@ -40,7 +40,8 @@ final class Views {
       TrustViews.IdleFloor idleFloor) {}
 
   /**
-   * @param what {@code microphone}, {@code output} or {@code correction}
+   * @param what {@code microphone}, {@code output}, {@code correction} or, where the plant demands
+   *     it, {@code verification}
    * @param channel {@code left}, {@code right} or null
    * @param why {@code missing} or {@code expired}
    */

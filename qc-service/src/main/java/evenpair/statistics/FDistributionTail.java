@@ -17,6 +17,7 @@ final class FDistributionTail {
     if (Double.isInfinite(f)) {
       return 0;
     }
-    return 1 - new FDistribution(null, numeratorFreedom, denominatorFreedom).cumulativeProbability(f);
+    return 1
+        - new FDistribution(null, numeratorFreedom, denominatorFreedom).cumulativeProbability(f);
   }
 }

@@ -5,7 +5,8 @@ import java.util.EnumSet;
 import java.util.Set;
 
 /**
- * What a crossed gauge study says about one quantity. Standard deviations are in the quantity's own unit; all percentages are unrounded.
+ * What a crossed gauge study says about one quantity. Standard deviations are in the quantity's own
+ * unit; all percentages are unrounded.
  *
  * @param table the analysis of variance
  * @param pooled whether interaction was pooled with the repeat spread

@@ -1,15 +1,17 @@
 package evenpair.statistics;
 
 /**
- * Crossed gauge study by two-way analysis of variance: each part measured by each appraiser (a station or a person) the same number of
- * times. Both are taken for random samples.
+ * Crossed gauge study by two-way analysis of variance: each part measured by each appraiser (a
+ * station or a person) the same number of times. Both are taken for random samples.
  *
- * <p>The table is a flat array with the trial running fastest: value of part p, appraiser a, trial t at {@code (p·A + a)·T + t}, so that
- * the hundreds of quantities of one study (each grid point, each region) are analysed one after the other without any objects a value.
+ * <p>The table is a flat array with the trial running fastest: value of part p, appraiser a, trial
+ * t at {@code (p·A + a)·T + t}, so that the hundreds of quantities of one study (each grid point,
+ * each region) are analysed one after the other without any objects a value.
  *
- * <p>The interaction of parts and appraisers is pooled with the repeat spread when its p is above a threshold (0.25, common practice),
- * and only then: EV² = pooled mean square. Variance components by expected mean squares; one that comes out below 0 is taken for 0, and
- * the result says so. Source of the published example in the tests: AIAG, Measurement Systems Analysis, 4th edition.
+ * <p>The interaction of parts and appraisers is pooled with the repeat spread when its p is above a
+ * threshold (0.25, common practice), and only then: EV² = pooled mean square. Variance components
+ * by expected mean squares; one that comes out below 0 is taken for 0, and the result says so.
+ * Source of the published example in the tests: AIAG, Measurement Systems Analysis, 4th edition.
  */
 public final class GaugeStudy {
   /** Interaction is pooled when its p is above this. Common practice, no source. */
@@ -21,13 +23,19 @@ public final class GaugeStudy {
 
   /**
    * @param parts two at least
-   * @param appraisers two at least: with one, nothing tells reproducibility (see {@link OneWayAnova})
+   * @param appraisers two at least: with one, nothing tells reproducibility (see {@link
+   *     OneWayAnova})
    * @param trials two at least
    */
   public GaugeStudy(int parts, int appraisers, int trials) {
     if (parts < 2 || appraisers < 2 || trials < 2) {
       throw new IllegalArgumentException(
-          "a crossed study needs 2 parts, 2 appraisers and 2 trials at least, was " + parts + " × " + appraisers + " × " + trials);
+          "a crossed study needs 2 parts, 2 appraisers and 2 trials at least, was "
+              + parts
+              + " × "
+              + appraisers
+              + " × "
+              + trials);
     }
     this.parts = parts;
     this.appraisers = appraisers;
@@ -82,10 +90,13 @@ public final class GaugeStudy {
         poolAbove);
   }
 
-  /** Less their mean, and less the mean of what rounding left: means of the effects then sum to 0. */
+  /**
+   * Less their mean, and less the mean of what rounding left: means of the effects then sum to 0.
+   */
   private double[] centred(double[] table) {
     if (table.length != size()) {
-      throw new IllegalArgumentException("the study has " + size() + " values, was given " + table.length);
+      throw new IllegalArgumentException(
+          "the study has " + size() + " values, was given " + table.length);
     }
     double[] values = table.clone();
     for (int pass = 0; pass < 2; pass++) {

@@ -5,8 +5,9 @@ import java.util.Arrays;
 /**
  * Control chart of single values with their moving range.
  *
- * <p>Limits: mean ± 3·MR̄/d₂ with d₂(2) = 2/√π, the mean of |x − y| of two standard normal numbers; upper limit of the moving range
- * MR̄·(1 + 3·d₃/d₂) with d₃(2) = √(2 − 4/π), its standard deviation. Both are closed forms, worked out here.
+ * <p>Limits: mean ± 3·MR̄/d₂ with d₂(2) = 2/√π, the mean of |x − y| of two standard normal numbers;
+ * upper limit of the moving range MR̄·(1 + 3·d₃/d₂) with d₃(2) = √(2 − 4/π), its standard
+ * deviation. Both are closed forms, worked out here.
  *
  * @param mean of all values
  * @param meanMovingRange MR̄
@@ -21,7 +22,8 @@ public record IndividualsChart(double mean, double meanMovingRange) {
    */
   public static IndividualsChart of(double... values) {
     if (values.length < 2) {
-      throw new IllegalArgumentException("a moving range needs two values, was given " + values.length);
+      throw new IllegalArgumentException(
+          "a moving range needs two values, was given " + values.length);
     }
     if (!Arrays.stream(values).allMatch(Double::isFinite)) {
       throw new IllegalArgumentException("values must be finite");

@@ -3,10 +3,11 @@ package evenpair.statistics;
 /**
  * One-way analysis of variance: groups of measurements of the same thing.
  *
- * <p>Sums of squares between groups Σ n_g·(m_g − m)² and within Σ Σ (x − m_g)², all from values less the first one, so that a small
- * spread beside a large level keeps its digits, and with compensated sums. Variance components for a random grouping: within =
- * MS_within; between = (MS_between − MS_within)/n₀ with n₀ = (N − Σ n_g²/N)/(k − 1), which is n for equal groups. Source: G. W. Snedecor,
- * W. G. Cochran, Statistical Methods, ch. 13 (from memory).
+ * <p>Sums of squares between groups Σ n_g·(m_g − m)² and within Σ Σ (x − m_g)², all from values
+ * less the first one, so that a small spread beside a large level keeps its digits, and with
+ * compensated sums. Variance components for a random grouping: within = MS_within; between =
+ * (MS_between − MS_within)/n₀ with n₀ = (N − Σ n_g²/N)/(k − 1), which is n for equal groups.
+ * Source: G. W. Snedecor, W. G. Cochran, Statistical Methods, ch. 13 (from memory).
  *
  * @param between between the groups
  * @param within inside the groups
@@ -47,7 +48,8 @@ public record OneWayAnova(Source between, Source within, double meanGroupSize) {
       }
     }
     if (count <= groups.length) {
-      throw new IllegalArgumentException(count + " values in " + groups.length + " groups leave none to tell a spread");
+      throw new IllegalArgumentException(
+          count + " values in " + groups.length + " groups leave none to tell a spread");
     }
     double grand = total.value() / count;
     CompensatedSum between = new CompensatedSum();
@@ -89,8 +91,8 @@ public record OneWayAnova(Source between, Source within, double meanGroupSize) {
   }
 
   /**
-   * @return variance component of the groups; below 0 when the groups differ less than their own spread explains: the true one is then
-   *     taken for 0 and that should be said
+   * @return variance component of the groups; below 0 when the groups differ less than their own
+   *     spread explains: the true one is then taken for 0 and that should be said
    */
   public double varianceBetween() {
     return (between.mean() - within.mean()) / meanGroupSize;

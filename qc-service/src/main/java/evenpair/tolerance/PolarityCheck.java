@@ -68,8 +68,7 @@ final class PolarityCheck implements Check {
   private void note(
       OptionalDouble r, ReasonKind kind, String band, Channel channel, Findings findings) {
     boolean decided = decided(r);
-    RegionResult row =
-        new RegionResult(kind, band, channel, decided, null, null, null, null);
+    RegionResult row = new RegionResult(kind, band, channel, decided, null, null, null, null);
     boolean reversed = decided && r.getAsDouble() < 0;
     findings.result(reversed ? row.in(CheckState.FAIL) : row);
     if (reversed) {
@@ -80,8 +79,7 @@ final class PolarityCheck implements Check {
     }
   }
 
-  private static OptionalDouble correlation(
-      MeasuredChannel a, MeasuredChannel b, Band band) {
+  private static OptionalDouble correlation(MeasuredChannel a, MeasuredChannel b, Band band) {
     Optional<double[]> phaseA = a.phaseDeg().filter(phase -> whole(a.level(), phase, band));
     Optional<double[]> phaseB = b.phaseDeg().filter(phase -> whole(b.level(), phase, band));
     if (phaseA.isEmpty() || phaseB.isEmpty()) {

@@ -48,6 +48,8 @@ public enum ReasonKind {
   STATION_BLOCKED(Verdict.INVALID),
   /** The very recordings that were sent for another tuning of the same unit. */
   DOUBLED_TUNING(Verdict.INVALID),
+  /** The very recordings that were sent for another seating. */
+  DOUBLED_SEATING(Verdict.INVALID),
   /** A guarded set, and the station has no uncertainty from a valid gauge study. */
   UNCERTAINTY_MISSING(Verdict.INVALID),
   /** The guard band is so wide that no value would pass. */

@@ -17,8 +17,7 @@ class TuningFiltersTests {
   private static final Filter PEAK_1K = new Filter(Kind.PEAK, 1000, 6, 1);
   private static final Filter PEAK_8K = new Filter(Kind.PEAK, 8000, -12, 4);
   private static final Filter LOW_SHELF = new Filter(Kind.LOW_SHELF, 105, 5.5, 0.71);
-  private static final Filter HIGH_SHELF =
-      new Filter(Kind.HIGH_SHELF, 4000, -4, Math.sqrt(0.5));
+  private static final Filter HIGH_SHELF = new Filter(Kind.HIGH_SHELF, 4000, -4, Math.sqrt(0.5));
 
   private static TuningFilters tuning(double gainDb, Filter... filters) {
     return new TuningFilters(List.of(filters), gainDb, FS);
@@ -27,9 +26,9 @@ class TuningFiltersTests {
   @Nested
   class Gains {
     /**
-     * The cookbook's four filters in a row with −2 dB, against the sum of each one's gain at exactly
-     * that frequency by scipy.signal.freqz, six decimals; last the power mean over the grid point's
-     * band less the gain at its middle, by a mean over 20 001 points in NumPy.
+     * The cookbook's four filters in a row with −2 dB, against the sum of each one's gain at
+     * exactly that frequency by scipy.signal.freqz, six decimals; last the power mean over the grid
+     * point's band less the gain at its middle, by a mean over 20 001 points in NumPy.
      */
     @ParameterizedTest
     @CsvSource({
@@ -64,7 +63,8 @@ class TuningFiltersTests {
 
     @Test
     void ofAPeakAreThoseOfTheSignalItFilters() {
-      // independent of the chain's own response: a sine at a grid point, in steady state after 0.5 s
+      // independent of the chain's own response: a sine at a grid point, in steady state after 0.5
+      // s
       int point = Grid.nearest(1000);
       double[] sine = new double[48_000];
       for (int n = 0; n < sine.length; n++) {

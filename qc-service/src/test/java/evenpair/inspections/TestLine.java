@@ -114,9 +114,9 @@ final class TestLine {
         """.formatted(serial, tuning, station, more);
   }
 
-  /** @return of {@code gorse-1}, whose tunings differ */
-  static String gorse(String serial, String tuning, String station, String more) {
-    return inspection(serial, tuning, station, more).replace("fern-1", "gorse-1");
+  /** @return of the product that the serial belongs to: {@code GO-…} or {@code FU-…} */
+  static String other(String serial, String tuning, String station) {
+    return inspection(serial, tuning, station).replace("fern-1", serial.startsWith("GO-") ? "gorse-1" : "furze-1");
   }
 
   Reply inspect(String json, byte[] left, byte[] right) {

@@ -6,6 +6,9 @@ import evenpair.acoustics.Samples;
 import evenpair.acoustics.Sweep;
 import evenpair.acoustics.SweepSignal;
 import evenpair.captures.WavWriter;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.stream.DoubleStream;
@@ -66,8 +69,22 @@ final class TestSound {
     return WavWriter.float32(new Samples(left, RATE), new Samples(right, RATE));
   }
 
+  /** @return three channels of 32-bit float; written by hand, as the writer makes one channel or two */
   static byte[] wav(float[] left, float[] right, float[] drive) {
-    return WavWriter.float32(new Samples(left, RATE), new Samples(right, RATE), new Samples(drive, RATE));
+    int data = 3 * Float.BYTES * left.length;
+    ByteBuffer file = ByteBuffer.allocate(44 + data).order(ByteOrder.LITTLE_ENDIAN);
+    file.put(ascii("RIFF")).putInt(36 + data).put(ascii("WAVE"));
+    file.put(ascii("fmt ")).putInt(16).putShort((short) 3).putShort((short) 3);
+    file.putInt((int) RATE).putInt((int) RATE * 12).putShort((short) 12).putShort((short) 32);
+    file.put(ascii("data")).putInt(data);
+    for (int i = 0; i < left.length; i++) {
+      file.putFloat(left[i]).putFloat(right[i]).putFloat(drive[i]);
+    }
+    return file.array();
+  }
+
+  private static byte[] ascii(String text) {
+    return text.getBytes(StandardCharsets.US_ASCII);
   }
 
   /** @return a sound calibrator's tone of that peak re full scale, 2 s */

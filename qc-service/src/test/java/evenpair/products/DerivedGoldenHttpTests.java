@@ -86,8 +86,7 @@ class DerivedGoldenHttpTests extends ProductsOverHttp {
         .andExpect(jsonPath("$.expectation.fromVersion").value(1))
         .andExpect(jsonPath("$.expectation.noticeAboveDb").value(0.5))
         .andExpect(jsonPath("$.expectation.deviationDb").value(closeTo(3, 0.02)))
-        .andExpect(
-            jsonPath("$.expectation.atHz").value(closeTo(Grid.hz(Grid.nearest(8000)), 1e-9)))
+        .andExpect(jsonPath("$.expectation.atHz").value(closeTo(Grid.hz(Grid.nearest(8000)), 1e-9)))
         .andExpect(
             jsonPath("$.notice")
                 .value(startsWith("This golden response is 3.0 dB above what plain and the")))
@@ -106,8 +105,7 @@ class DerivedGoldenHttpTests extends ProductsOverHttp {
   void followsTheActiveOneOfTheOther() throws Exception {
     given("teal-23");
     draftGolden("teal-23", hz -> 104);
-    mvc.perform(get(warm("teal-23") + "/expected"))
-        .andExpect(jsonPath("$.fromVersion").value(1));
+    mvc.perform(get(warm("teal-23") + "/expected")).andExpect(jsonPath("$.fromVersion").value(1));
 
     approve(goldens("teal-23") + "/2", "qe-2").andExpect(status().isOk());
 

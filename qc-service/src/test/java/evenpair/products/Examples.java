@@ -57,8 +57,8 @@ final class Examples {
   private Examples() {}
 
   /**
-   * The limit set without what this version cannot judge: no distortion, no idle noise, no guard
-   * band.
+   * The limit set without what needs more than a pair's curves: no distortion, no idle noise, no
+   * guard band.
    */
   static String judgeable(String tuning, int version) {
     return LIMIT_SET

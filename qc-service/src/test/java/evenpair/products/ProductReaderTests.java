@@ -129,8 +129,7 @@ class ProductReaderTests {
 
   @Test
   void takesAGainAloneAtAnyRate() throws UnreadableLimits {
-    String yaml =
-        Examples.PRODUCT + "  - {name: soft, required: false, from: warm, gain-db: -6}\n";
+    String yaml = Examples.PRODUCT + "  - {name: soft, required: false, from: warm, gain-db: -6}\n";
 
     ProductDefinition product = ProductReader.read("product.yaml", Examples.bytes(yaml));
 

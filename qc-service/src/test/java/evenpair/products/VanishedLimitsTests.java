@@ -41,8 +41,7 @@ class VanishedLimitsTests extends ProductsOverHttp {
     StoredProducts after = new StoredProducts(store, desk, Clock.systemUTC());
     assertThat(after.find("wren-1")).isPresent();
     assertThat(after.limitSet(judgedBy.id()).digest()).isEqualTo(judgedBy.digest());
-    assertThat(after.limitSet(judgedBy.id()).golden().level())
-        .isEqualTo(judgedBy.golden().level());
+    assertThat(after.limitSet(judgedBy.id()).golden().level()).isEqualTo(judgedBy.golden().level());
     assertThat(after.goldens("wren-1", Instant.now())).containsOnlyKeys("plain");
     mvc.perform(get(sets("wren-1") + "/1")).andExpect(status().isOk());
     mvc.perform(get(goldens("wren-1") + "/1")).andExpect(status().isOk());
@@ -51,8 +50,7 @@ class VanishedLimitsTests extends ProductsOverHttp {
   @Test
   void ofATuningAreReadableAndGetNoNewVersion() throws Exception {
     LimitsFolder files = LimitsLoaderTests.folder("wren-2", 100, 1);
-    String warm =
-        Examples.judgeable("warm", 1).replace("product: sedge-2", "product: wren-2");
+    String warm = Examples.judgeable("warm", 1).replace("product: sedge-2", "product: wren-2");
     files.files().put("warm.yaml", Examples.bytes(warm));
     loader.load(List.of(files));
     files.files().remove("warm.yaml");

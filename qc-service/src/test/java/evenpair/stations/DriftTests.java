@@ -74,7 +74,11 @@ class DriftTests {
       newest.add(
           0,
           new Drift.Reading(
-              new UUID(0, i), oldestFirst[i], changeDb, change.changed(), Instant.EPOCH.plusSeconds(i)));
+              new UUID(0, i),
+              oldestFirst[i],
+              changeDb,
+              change.changed(),
+              Instant.EPOCH.plusSeconds(i)));
     }
     return newest.subList(0, Math.min(3, newest.size()));
   }

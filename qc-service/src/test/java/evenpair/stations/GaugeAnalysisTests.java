@@ -54,9 +54,11 @@ class GaugeAnalysisTests {
   private final Random random = new Random(7);
 
   /**
-   * Each measurement has one random gain (sd 0.4, both sides alike) and a ripple of its own at 8 kHz on the left (sd 0.3). The gain is
-   * in the level's offset and nowhere else; the ripple in the left deviation and in the match at 8 kHz. 20 × 3 × 5 measurements leave
-   * 240 degrees of freedom, plus 38 when pooled: a standard deviation is known to 1/√480 = 4.6 %, three of that are allowed.
+   * Each measurement has one random gain (sd 0.4, both sides alike) and a ripple of its own at 8
+   * kHz on the left (sd 0.3). The gain is in the level's offset and nowhere else; the ripple in the
+   * left deviation and in the match at 8 kHz. 20 × 3 × 5 measurements leave 240 degrees of freedom,
+   * plus 38 when pooled: a standard deviation is known to 1/√480 = 4.6 %, three of that are
+   * allowed.
    */
   @Test
   void putsEachSpreadWhereItIsJudged() {
@@ -81,7 +83,8 @@ class GaugeAnalysisTests {
     assertThat(analysis.regions())
         .extracting(GaugeAnalysis.RegionMeans::quantity)
         .containsExactly("left", "right", "left-right");
-    assertThat(analysis.regions().get(0).result().orElseThrow().ev()).isBetween(0.4 * 0.86, 0.4 * 1.14);
+    assertThat(analysis.regions().get(0).result().orElseThrow().ev())
+        .isBetween(0.4 * 0.86, 0.4 * 1.14);
   }
 
   @Test

@@ -15,13 +15,17 @@ class GaugeStudyHttpTests extends TrustedStationTest {
       "{\"product\":\"sedge-2\",\"tuning\":\"plain\",\"parts\":[\"SG2-000001\",\"SG2-000002\"],"
           + "\"operators\":[\"op-17\",\"op-18\"],\"seatings\":2,\"operator\":\"eng-3\"}";
 
-  /** Curves are stored as 32-bit floats near 100 dB, 8e-6 dB; the numbers below are sums and roots of a few of them. */
+  /**
+   * Curves are stored as 32-bit floats near 100 dB, 8e-6 dB; the numbers below are sums and roots
+   * of a few of them.
+   */
   private static final double FLOATS = 1e-4;
 
   /**
-   * Left level = 100 + 4·part + operator + 0.2·seating (each from 0), right 100: flat, so that the offset carries all of it. By hand
-   * for left, left − right and balance: no interaction, so pooled with 4 + 1 = 5 degrees of freedom: EV² = 4·2·0.1²/5 = 0.016;
-   * operators: MS = 4·(0.5² + 0.5²) = 2, AV² = (2 − 0.016)/4 = 0.496; parts: MS = 4·(2² + 2²) = 32, PV² = (32 − 0.016)/4 = 7.996.
+   * Left level = 100 + 4·part + operator + 0.2·seating (each from 0), right 100: flat, so that the
+   * offset carries all of it. By hand for left, left − right and balance: no interaction, so pooled
+   * with 4 + 1 = 5 degrees of freedom: EV² = 4·2·0.1²/5 = 0.016; operators: MS = 4·(0.5² + 0.5²) =
+   * 2, AV² = (2 − 0.016)/4 = 0.496; parts: MS = 4·(2² + 2²) = 32, PV² = (32 − 0.016)/4 = 7.996.
    */
   @Test
   void becomesABudgetOnceItIsComplete() throws Exception {
@@ -32,7 +36,8 @@ class GaugeStudyHttpTests extends TrustedStationTest {
         for (int seating = 0; seating < 2; seating++) {
           assertThat(stations.budgetAt(name, "sedge-2", "plain", Instant.now())).isEmpty();
           double level = 100 + 4 * part + operator + 0.2 * seating;
-          HttpResponse<String> answer = collect(id, part, "op-1" + (7 + operator), seating + 1, level);
+          HttpResponse<String> answer =
+              collect(id, part, "op-1" + (7 + operator), seating + 1, level);
           assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
         }
       }
@@ -50,7 +55,8 @@ class GaugeStudyHttpTests extends TrustedStationTest {
         .hasSize(3)
         .allSatisfy(db -> assertThat(db).isCloseTo(Math.sqrt(7.996), within(FLOATS)));
 
-    UncertaintyBudget found = stations.budgetAt(name, "sedge-2", "plain", Instant.now()).orElseThrow();
+    UncertaintyBudget found =
+        stations.budgetAt(name, "sedge-2", "plain", Instant.now()).orElseThrow();
     assertThat(found.offset().repeat()).isCloseTo(Math.sqrt(0.016), within(FLOATS));
     assertThat(found.offset().reproducibility()).isCloseTo(Math.sqrt(0.496), within(FLOATS));
     assertThat(found.offset().calibrator()).isEqualTo(0.15); // half of the usual 0.3 dB, k = 2
@@ -111,7 +117,9 @@ class GaugeStudyHttpTests extends TrustedStationTest {
     assertProblem(send(PLAN.replace(",\"op-18\"", "")), 400, "invalid-field");
     assertProblem(send(PLAN.replace("op-18", "op-17")), 422, "gauge-plan");
     assertProblem(
-        send(PLAN.replace("\"seatings\"", "\"stations\":[\"a\",\"b\"],\"seatings\"")), 422, "gauge-plan");
+        send(PLAN.replace("\"seatings\"", "\"stations\":[\"a\",\"b\"],\"seatings\"")),
+        422,
+        "gauge-plan");
     assertProblem(send(PLAN.replace("sedge-2", "sedge-9")), 404, "unknown-product");
   }
 

@@ -3,7 +3,6 @@ package evenpair.stations;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import com.jayway.jsonpath.JsonPath;
 import evenpair.tolerance.Channel;
 import java.net.http.HttpResponse;
 import java.time.Instant;
@@ -11,8 +10,8 @@ import org.junit.jupiter.api.Test;
 
 class IdleFloorTests extends StationHttpTest {
   /**
-   * The calibrator's tone reads 0.1 at 94 dB; the same tone at 0.001 is 40 dB less. A-weighting is 0 dB at 1 kHz and 0.01 dB over the
-   * tone's few bins.
+   * The calibrator's tone reads 0.1 at 94 dB; the same tone at 0.001 is 40 dB less. A-weighting is
+   * 0 dB at 1 kHz and 0.01 dB over the tone's few bins.
    */
   @Test
   void isTheWeightedLevelWithNothingConnected() throws Exception {
@@ -25,7 +24,8 @@ class IdleFloorTests extends StationHttpTest {
     assertThat(number(answer.body(), "$.leftDba")).isCloseTo(54, within(0.02));
     assertThat(stations.idleFloorDba(name, Channel.RIGHT, Instant.now()).orElseThrow())
         .isCloseTo(54 - 20 * Math.log10(2), within(0.02));
-    assertThat(stations.idleFloorDba(name, Channel.RIGHT, Instant.now().minusSeconds(3600))).isEmpty();
+    assertThat(stations.idleFloorDba(name, Channel.RIGHT, Instant.now().minusSeconds(3600)))
+        .isEmpty();
   }
 
   @Test

@@ -199,4 +199,19 @@ class MicrophoneCalibrationTests extends StationHttpTest {
                     .update())
         .hasMessageContaining("microphone_calibration");
   }
+
+  /** The same tone at 0.1 and 0.104: full scale stands for 20·lg(0.1/0.104) = −0.34 dB less. */
+  @Test
+  void chartsHowFullScaleMoves() throws Exception {
+    calibrate("left", tone(0.1));
+    calibrate("left", tone(0.104));
+    String drift = Multipart.send("GET", url("/drift"), null).body();
+    assertThat(JsonPath.<List<String>>read(drift, "$.items[*].what"))
+        .containsExactly("microphone", "microphone", "output");
+    List<Double> levels = numbers(drift, "$.items[0].points[*].levelDb");
+    assertThat(levels).hasSize(2);
+    assertThat(levels.get(1) - levels.get(0)).isCloseTo(-20 * Math.log10(1.04), within(1e-4));
+    assertThat(JsonPath.<String>read(drift, "$.items[0].note"))
+        .isEqualTo("limits need 8 calibrations; have 2");
+  }
 }

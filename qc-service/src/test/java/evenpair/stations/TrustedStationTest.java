@@ -19,8 +19,8 @@ abstract class TrustedStationTest extends StationHttpTest {
   private static int files;
 
   /**
-   * Both sides alike, so that the correction is 0 within 0.001 dB; full scale is chosen so that the stimulus gives the 180 mV of
-   * the limit set {@code sedge-2 plain}.
+   * Both sides alike, so that the correction is 0 within 0.001 dB; full scale is chosen so that the
+   * stimulus gives the 180 mV of the limit set {@code sedge-2 plain}.
    */
   @BeforeEach
   void makeItTrusted() throws Exception {

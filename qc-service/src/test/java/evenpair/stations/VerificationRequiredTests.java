@@ -2,9 +2,11 @@ package evenpair.stations;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.jayway.jsonpath.JsonPath;
 import evenpair.EvenpairDatabaseTest;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A plant that demands a verification each shift. */
@@ -16,6 +18,10 @@ class VerificationRequiredTests extends TrustedStationTest {
     certify(curve(hz -> 100), curve(hz -> 101));
 
     assertThat(block(Instant.now()).cause()).isEqualTo(Block.Cause.VERIFICATION_MISSING);
+    assertThat(
+            JsonPath.<List<String>>read(
+                Multipart.send("GET", url(""), null).body(), "$.needs[*].what"))
+        .containsExactly("verification");
     assertThat(stations.blockedAt(name, "sedge-2", "warm", Instant.now())).isEmpty();
     assertThat(stations.blockedAt(name, Instant.now())).isEmpty();
 

@@ -12,7 +12,10 @@ import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
 
-/** Regions of the limit set {@code sedge-2 plain}: bass to 200 Hz, mid to 5 kHz, treble to 16 kHz; verification-db 0.5. */
+/**
+ * Regions of the limit set {@code sedge-2 plain}: bass to 200 Hz, mid to 5 kHz, treble to 16 kHz;
+ * verification-db 0.5.
+ */
 class VerificationTests extends TrustedStationTest {
   /** A flat +0.3 dB on both sides, which the correction (0 within 0.001 dB) does not hide. */
   @Test
@@ -38,7 +41,8 @@ class VerificationTests extends TrustedStationTest {
   void blocksUntilAnEngineerClearsIt() throws Exception {
     certify(curve(hz -> 100), curve(hz -> 101));
 
-    String failed = verify(curve(hz -> 100), curve(hz -> hz > 200 && hz < 5000 ? 101.8 : 101)).body();
+    String failed =
+        verify(curve(hz -> 100), curve(hz -> hz > 200 && hz < 5000 ? 101.8 : 101)).body();
 
     assertThat(JsonPath.<Boolean>read(failed, "$.passed")).isFalse();
     Instant before = Instant.now();
@@ -47,7 +51,8 @@ class VerificationTests extends TrustedStationTest {
     assertThat(block.subject()).isEqualTo(UUID.fromString(JsonPath.read(failed, "$.id")));
     assertThat(block.channel()).hasValue(Channel.RIGHT);
     assertThat(block.region()).hasValue("mid");
-    // smoothing mixes 1 point of 110 with its neighbours outside; the mean moves by less than 0.02 dB
+    // smoothing mixes 1 point of 110 with its neighbours outside; the mean moves by less than 0.02
+    // dB
     assertThat(block.measured().orElseThrow()).isCloseTo(0.8, within(0.02));
     String station = Multipart.send("GET", url(""), null).body();
     assertThat(JsonPath.<String>read(station, "$.state")).isEqualTo("blocked");
@@ -57,7 +62,8 @@ class VerificationTests extends TrustedStationTest {
                 + " station.");
 
     // a good one afterwards does not unblock: what was wrong in between has to be understood
-    assertThat(JsonPath.<Boolean>read(verify(curve(hz -> 100), curve(hz -> 101)).body(), "$.passed"))
+    assertThat(
+            JsonPath.<Boolean>read(verify(curve(hz -> 100), curve(hz -> 101)).body(), "$.passed"))
         .isTrue();
     assertThat(stations.blockedAt(name, Instant.now())).isPresent();
 
@@ -94,7 +100,10 @@ class VerificationTests extends TrustedStationTest {
         .hasMessageContaining("station_clearing");
   }
 
-  /** Recordings 1 dB up on the left: 20·lg(0.3·10^(1/20)/0.3). The response's own error is far below 0.01 dB. */
+  /**
+   * Recordings 1 dB up on the left: 20·lg(0.3·10^(1/20)/0.3). The response's own error is far below
+   * 0.01 dB.
+   */
   @Test
   void comparesRecordingsWithRecordings() throws Exception {
     assertThat(certify(capture(0.3, 100), capture(0.2, 101)).statusCode()).isEqualTo(201);
@@ -104,8 +113,7 @@ class VerificationTests extends TrustedStationTest {
 
     assertThat(JsonPath.<Boolean>read(same, "$.passed")).isTrue();
     assertThat(JsonPath.<Boolean>read(louder, "$.passed")).isFalse();
-    assertThat(
-            numbers(louder, "$.regions[?(@.channel=='left')].deviationDb"))
+    assertThat(numbers(louder, "$.regions[?(@.channel=='left')].deviationDb"))
         .allSatisfy(db -> assertThat(db).isCloseTo(1.0, within(0.01)));
   }
 

@@ -20,7 +20,14 @@ class VerificationTrendsTests {
       new MeasuredSides(new float[Grid.POINTS], new float[Grid.POINTS], "l", "r");
   private final ReferenceUnitRow unit =
       new ReferenceUnitRow(
-          new UUID(1, 1), new UUID(2, 2), "REF-1", "sedge-2", "plain", EarSimulator.IEC_60318_4, SIDES, at(0));
+          new UUID(1, 1),
+          new UUID(2, 2),
+          "REF-1",
+          "sedge-2",
+          "plain",
+          EarSimulator.IEC_60318_4,
+          SIDES,
+          at(0));
 
   @Test
   void hasNoLimitsFromAFew() {
@@ -28,10 +35,15 @@ class VerificationTrendsTests {
 
     assertThat(trend.chart()).isNull();
     assertThat(trend.note()).isEqualTo("limits need 8 verifications; have 3");
-    assertThat(trend.points()).extracting(TrustViews.Point::deviationDb).containsExactly(0.1, 0.2, 0.1);
+    assertThat(trend.points())
+        .extracting(TrustViews.Point::deviationDb)
+        .containsExactly(0.1, 0.2, 0.1);
   }
 
-  /** By hand: mean 0.05, every moving range 0.1, so sigma 0.1·√π/2 = 0.08862 and limits 0.05 ± 0.26587. */
+  /**
+   * By hand: mean 0.05, every moving range 0.1, so sigma 0.1·√π/2 = 0.08862 and limits 0.05 ±
+   * 0.26587.
+   */
   @Test
   void chartsRegionMeansOldestFirst() {
     TrustViews.Trend trend = trends(0, 0.1, 0, 0.1, 0, 0.1, 0, 0.1).get(0);
@@ -50,7 +62,9 @@ class VerificationTrendsTests {
       RegionCheck check =
           new RegionCheck(Channel.LEFT, "mid", oldestFirst[i], oldestFirst[i], 1000.0, true);
       newestFirst.add(
-          0, new VerificationRow(new UUID(3, i), unit, new UUID(4, 4), 0.5, SIDES, List.of(check), at(i)));
+          0,
+          new VerificationRow(
+              new UUID(3, i), unit, new UUID(4, 4), 0.5, SIDES, List.of(check), at(i)));
     }
     return VerificationTrends.of(newestFirst, Map.of(unit.getId(), "REF-1"));
   }

@@ -14,8 +14,8 @@ class GaugeStudyTests {
   private static final GaugeStudy TEN_BY_THREE_BY_THREE = new GaugeStudy(10, 3, 3);
 
   /**
-   * The example of AIAG, Measurement Systems Analysis, 4th edition: 10 parts (rows) by appraisers A, B, C, three trials each. Copied from
-   * two public test files that agree on all numbers.
+   * The example of AIAG, Measurement Systems Analysis, 4th edition: 10 parts (rows) by appraisers
+   * A, B, C, three trials each. Copied from two public test files that agree on all numbers.
    */
   private static final double[] PUBLISHED = {
     0.29, 0.41, 0.64, 0.08, 0.25, 0.07, 0.04, -0.11, -0.15, //
@@ -35,7 +35,10 @@ class GaugeStudyTests {
 
   @Nested
   class ThePublishedExample {
-    /** A third public copy of these numbers is wrong; the sums tell. Two decimals each, so both sums are exact to four. */
+    /**
+     * A third public copy of these numbers is wrong; the sums tell. Two decimals each, so both sums
+     * are exact to four.
+     */
     @Test
     void isCopiedWithoutAMistake() {
       assertThat(PUBLISHED).hasSize(90);
@@ -43,7 +46,10 @@ class GaugeStudyTests {
       assertThat(Arrays.stream(PUBLISHED).map(x -> x * x).sum()).isCloseTo(94.6473, within(1e-10));
     }
 
-    /** Sums of squares calculated with an independent program, printed to six decimals; F and p to three and four. */
+    /**
+     * Sums of squares calculated with an independent program, printed to six decimals; F and p to
+     * three and four.
+     */
     @Test
     void hasThisTable() {
       GaugeTable table = TEN_BY_THREE_BY_THREE.analyse(PUBLISHED).table();
@@ -62,10 +68,14 @@ class GaugeStudyTests {
       assertThat(table.pooled().squares()).isCloseTo(3.117916, within(SIX_DECIMALS));
       assertThat(table.pooled().freedom()).isEqualTo(78);
       assertThat(table.part().mean() / table.pooled().mean()).isCloseTo(245.614, within(0.0005));
-      assertThat(table.appraiser().mean() / table.pooled().mean()).isCloseTo(39.617, within(0.0005));
+      assertThat(table.appraiser().mean() / table.pooled().mean())
+          .isCloseTo(39.617, within(0.0005));
     }
 
-    /** Published (interaction pooled): six decimals; the share of GRR printed as 27.9 %, contributions with one decimal. */
+    /**
+     * Published (interaction pooled): six decimals; the share of GRR printed as 27.9 %,
+     * contributions with one decimal.
+     */
     @Test
     void givesThePublishedResultPooled() {
       GaugeResult result = TEN_BY_THREE_BY_THREE.analyse(PUBLISHED);
@@ -79,7 +89,8 @@ class GaugeStudyTests {
       assertThat(result.tv()).isCloseTo(1.085300, within(SIX_DECIMALS));
       assertThat(result.grrPercent()).isCloseTo(27.86, within(0.005));
       assertThat(result.contributionPercent(result.repeatVariance())).isCloseTo(3.4, within(0.05));
-      assertThat(result.contributionPercent(result.appraiserVariance())).isCloseTo(4.4, within(0.05));
+      assertThat(result.contributionPercent(result.appraiserVariance()))
+          .isCloseTo(4.4, within(0.05));
       assertThat(result.contributionPercent(result.grrVariance())).isCloseTo(7.8, within(0.05));
       assertThat(result.contributionPercent(result.partVariance())).isCloseTo(92.2, within(0.05));
       assertThat(result.ndc(GaugeResult.USUAL_NDC_FACTOR)).isCloseTo(4.8605, within(0.00005));
@@ -101,7 +112,8 @@ class GaugeStudyTests {
       assertThat(result.grrPercent()).isCloseTo(28.75, within(0.005));
       assertThat(result.ndc(GaugeResult.USUAL_NDC_FACTOR)).isCloseTo(4.697, within(0.0005));
       assertThat(result.contributionPercent(result.grrVariance())).isCloseTo(8.267, within(0.0005));
-      assertThat(result.contributionPercent(result.partVariance())).isCloseTo(91.733, within(0.0005));
+      assertThat(result.contributionPercent(result.partVariance()))
+          .isCloseTo(91.733, within(0.0005));
       assertThat(result.interactionVariance()).isZero();
       assertThat(result.takenForZero()).containsExactly(Component.INTERACTION);
     }
@@ -110,9 +122,10 @@ class GaugeStudyTests {
   @Nested
   class Components {
     /**
-     * Made with sd 3 between parts, 1 between appraisers, 0.7 interaction, 0.5 repeat. With 60 × 40 × 4 values the standard error of a
-     * variance component is √(2/df) of it, of the appraisers' (39 df) 23 %, the parts' (59 df) 18 %, the interaction's (2301 df) and
-     * repeat's (7200 df) below 4 %; three of them are allowed.
+     * Made with sd 3 between parts, 1 between appraisers, 0.7 interaction, 0.5 repeat. With 60 × 40
+     * × 4 values the standard error of a variance component is √(2/df) of it, of the appraisers'
+     * (39 df) 23 %, the parts' (59 df) 18 %, the interaction's (2301 df) and repeat's (7200 df)
+     * below 4 %; three of them are allowed.
      */
     @Test
     void areFoundAgainInSimulatedMeasurements() {
@@ -125,7 +138,8 @@ class GaugeStudyTests {
         for (int a = 0; a < 40; a++) {
           double both = 0.7 * random.nextGaussian();
           for (int t = 0; t < 4; t++) {
-            table[study.index(p, a, t)] = 90 + part + appraiser[a] + both + 0.5 * random.nextGaussian();
+            table[study.index(p, a, t)] =
+                90 + part + appraiser[a] + both + 0.5 * random.nextGaussian();
           }
         }
       }
@@ -143,7 +157,8 @@ class GaugeStudyTests {
 
     @Test
     void belowZeroAreTakenForZeroAndNamed() {
-      // by hand: part means both 0.5, appraiser means both 0.5; all spread is repeat and interaction
+      // by hand: part means both 0.5, appraiser means both 0.5; all spread is repeat and
+      // interaction
       GaugeResult result = new GaugeStudy(2, 2, 2).analyse(new double[] {0, 1, 1, 0, 1, 0, 0, 1});
 
       assertThat(result.partVariance()).isZero();
@@ -161,7 +176,10 @@ class GaugeStudyTests {
     }
   }
 
-  /** A constant and a factor change the unit, not what the study says; rounding at 1e6 takes 1e-10 of the values. */
+  /**
+   * A constant and a factor change the unit, not what the study says; rounding at 1e6 takes 1e-10
+   * of the values.
+   */
   @Test
   void doesNotDependOnUnitOrOrigin() {
     double[] moved = Arrays.stream(PUBLISHED).map(x -> 1e6 + 10 * x).toArray();
@@ -176,7 +194,8 @@ class GaugeStudyTests {
   void refusesATableOfAnotherSizeOrWithoutNumbers() {
     double[] broken = PUBLISHED.clone();
     broken[44] = Double.NaN;
-    assertThatIllegalArgumentException().isThrownBy(() -> TEN_BY_THREE_BY_THREE.analyse(new double[89]));
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> TEN_BY_THREE_BY_THREE.analyse(new double[89]));
     assertThatIllegalArgumentException().isThrownBy(() -> TEN_BY_THREE_BY_THREE.analyse(broken));
     assertThatIllegalArgumentException().isThrownBy(() -> new GaugeStudy(10, 1, 3));
   }

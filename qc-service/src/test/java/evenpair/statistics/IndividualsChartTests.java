@@ -8,9 +8,10 @@ import org.junit.jupiter.api.Test;
 
 class IndividualsChartTests {
   /**
-   * NIST/SEMATECH e-Handbook, 6.3.2.2 (from memory and calculated): mean 50.81, mean moving range 1.8778; limits with the exact d₂
-   * 45.8176 and 55.8024 (the handbook's d₂ = 1.128 gives 55.8041), of the moving range 1.87778 · 3.2665 = 6.1338 with D₄ from closed forms (the printed
-   * 6.1347 takes the tables' 3.267). Printed to four decimals.
+   * NIST/SEMATECH e-Handbook, 6.3.2.2 (from memory and calculated): mean 50.81, mean moving range
+   * 1.8778; limits with the exact d₂ 45.8176 and 55.8024 (the handbook's d₂ = 1.128 gives 55.8041),
+   * of the moving range 1.87778 · 3.2665 = 6.1338 with D₄ from closed forms (the printed 6.1347
+   * takes the tables' 3.267). Printed to four decimals.
    */
   @Test
   void hasThePublishedLimits() {

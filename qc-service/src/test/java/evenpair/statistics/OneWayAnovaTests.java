@@ -14,8 +14,9 @@ class OneWayAnovaTests {
   @Nested
   class AgainstNistReferenceDatasets {
     /**
-     * Numbers near 196 with four decimals: storing one moves it by up to 1.4e-14, against spreads of 0.1, so that squares hold about
-     * 1e-13 of themselves; the certified values are printed to 9 digits (sums) and 15 digits (F, R², sd). 1e-8 and 1e-12 are allowed.
+     * Numbers near 196 with four decimals: storing one moves it by up to 1.4e-14, against spreads
+     * of 0.1, so that squares hold about 1e-13 of themselves; the certified values are printed to 9
+     * digits (sums) and 15 digits (F, R², sd). 1e-8 and 1e-12 are allowed.
      */
     @Test
     void findsTheCertifiedTableOfSiRstv() {
@@ -35,8 +36,9 @@ class OneWayAnovaTests {
     }
 
     /**
-     * Atomic weights near 107.868 with a spread of 1.5e-5: storing one moves it by up to 7e-15, 5e-10 of the spread; 48 of them average
-     * that down, F takes it twice. 1e-9 of F is allowed; a one-pass formula would keep no digit at all.
+     * Atomic weights near 107.868 with a spread of 1.5e-5: storing one moves it by up to 7e-15,
+     * 5e-10 of the spread; 48 of them average that down, F takes it twice. 1e-9 of F is allowed; a
+     * one-pass formula would keep no digit at all.
      */
     @Test
     void findsTheCertifiedTableOfAtmWtAg() {
@@ -62,21 +64,25 @@ class OneWayAnovaTests {
 
     @Test
     void goesBelowZeroForGroupsMoreAlikeThanChance() {
-      assertThat(OneWayAnova.of(new double[] {0, 2}, new double[] {2, 0}).varianceBetween()).isCloseTo(-1, offset(1e-12));
+      assertThat(OneWayAnova.of(new double[] {0, 2}, new double[] {2, 0}).varianceBetween())
+          .isCloseTo(-1, offset(1e-12));
     }
 
     /** By hand: N = 5, Σn² = 13; n₀ = 5 − 13/5 = 2.4. */
     @Test
     void countsUnequalGroupsByTheirEffectiveSize() {
-      assertThat(OneWayAnova.of(new double[] {1, 2, 3}, new double[] {4, 6}).meanGroupSize()).isCloseTo(2.4, offset(1e-12));
+      assertThat(OneWayAnova.of(new double[] {1, 2, 3}, new double[] {4, 6}).meanGroupSize())
+          .isCloseTo(2.4, offset(1e-12));
     }
   }
 
   @Test
   void refusesWhatLeavesNothingToCompare() {
     assertThatIllegalArgumentException().isThrownBy(() -> OneWayAnova.of(new double[] {1, 2}));
-    assertThatIllegalArgumentException().isThrownBy(() -> OneWayAnova.of(new double[] {1}, new double[] {2}));
-    assertThatIllegalArgumentException().isThrownBy(() -> OneWayAnova.of(new double[] {1, 2}, new double[0]));
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> OneWayAnova.of(new double[] {1}, new double[] {2}));
+    assertThatIllegalArgumentException()
+        .isThrownBy(() -> OneWayAnova.of(new double[] {1, 2}, new double[0]));
     assertThatIllegalArgumentException()
         .isThrownBy(() -> OneWayAnova.of(new double[] {1, Double.NaN}, new double[] {2, 3}));
   }

@@ -13,8 +13,9 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
 /**
- * Real measurements: six over-ear headphones taken off and put on again ten times (source: SOURCE.md beside the data), analysed as parts
- * × passes. One appraiser only, so one-way: it tells repeatability and the spread between specimens, not reproducibility.
+ * Real measurements: six over-ear headphones taken off and put on again ten times (source:
+ * SOURCE.md beside the data), analysed as parts × passes. One appraiser only, so one-way: it tells
+ * repeatability and the spread between specimens, not reproducibility.
  */
 class SeatingStudyTests {
   private static final List<String[]> ROWS = rows();
@@ -36,8 +37,9 @@ class SeatingStudyTests {
       assertThat(sdWithin("L"))
           .containsExactly(
               new double[] {
-                0.9720, 0.8911, 0.8171, 0.7384, 0.7070, 0.7033, 0.6736, 0.6663, 0.4080, 0.3656, 0.4064, 0.4269, 0.4274,
-                0.5177, 0.6015, 0.5749, 0.3198, 0.3664, 0.8793, 0.5683, 0.9090, 1.0781, 1.2223
+                0.9720, 0.8911, 0.8171, 0.7384, 0.7070, 0.7033, 0.6736, 0.6663, 0.4080, 0.3656,
+                0.4064, 0.4269, 0.4274, 0.5177, 0.6015, 0.5749, 0.3198, 0.3664, 0.8793, 0.5683,
+                0.9090, 1.0781, 1.2223
               },
               within(FOUR_DECIMALS));
     }
@@ -47,8 +49,9 @@ class SeatingStudyTests {
       assertThat(sdWithin("R"))
           .containsExactly(
               new double[] {
-                0.8627, 0.7710, 0.7113, 0.6443, 0.6354, 0.6797, 0.6827, 0.6551, 0.4933, 0.3557, 0.3981, 0.4241, 0.4771,
-                0.6323, 0.7847, 0.7561, 0.3769, 0.7898, 1.0359, 0.9845, 0.6793, 1.8207, 1.2715
+                0.8627, 0.7710, 0.7113, 0.6443, 0.6354, 0.6797, 0.6827, 0.6551, 0.4933, 0.3557,
+                0.3981, 0.4241, 0.4771, 0.6323, 0.7847, 0.7561, 0.3769, 0.7898, 1.0359, 0.9845,
+                0.6793, 1.8207, 1.2715
               },
               within(FOUR_DECIMALS));
     }
@@ -63,8 +66,9 @@ class SeatingStudyTests {
       assertThat(found)
           .containsExactly(
               new double[] {
-                0.9331, 0.8530, 0.7893, 0.7217, 0.6631, 0.6757, 0.6543, 0.6550, 0.4746, 0.4070, 0.4431, 0.4522, 0.5211,
-                0.6808, 0.8548, 0.7905, 0.4402, 0.9057, 1.4197, 1.0218, 1.0661, 2.0095, 1.4700
+                0.9331, 0.8530, 0.7893, 0.7217, 0.6631, 0.6757, 0.6543, 0.6550, 0.4746, 0.4070,
+                0.4431, 0.4522, 0.5211, 0.6808, 0.8548, 0.7905, 0.4402, 0.9057, 1.4197, 1.0218,
+                1.0661, 2.0095, 1.4700
               },
               within(FOUR_DECIMALS));
     }
@@ -81,8 +85,9 @@ class SeatingStudyTests {
     assertThat(found)
         .containsExactly(
             new double[] {
-              4.2640, 4.4705, 4.8309, 5.2923, 5.9418, 6.5545, 7.2132, 7.8884, 5.8500, 2.1335, 1.5328, 1.1279, 0.9768,
-              3.7617, 7.8662, 9.1006, 9.0091, 2.5856, 2.2706, 1.2403, 3.4681, 9.4967, 9.2818
+              4.2640, 4.4705, 4.8309, 5.2923, 5.9418, 6.5545, 7.2132, 7.8884, 5.8500, 2.1335,
+              1.5328, 1.1279, 0.9768, 3.7617, 7.8662, 9.1006, 9.0091, 2.5856, 2.2706, 1.2403,
+              3.4681, 9.4967, 9.2818
             },
             within(FOUR_DECIMALS));
   }
@@ -99,15 +104,18 @@ class SeatingStudyTests {
     @Test
     void aLooseFitSpreadsByMoreThanOneDecibelAtLowFrequency() {
       assertThat(sdOf("a2"))
-          .containsExactly(new double[] {1.42, 1.14, 1.18, .61, .86, .28, .88, .74}, within(0.00501));
+          .containsExactly(
+              new double[] {1.42, 1.14, 1.18, .61, .86, .28, .88, .74}, within(0.00501));
     }
 
     @Test
     void haveTheirOwnLeftRightDifference() {
       assertThat(meanDifference("a1"))
-          .containsExactly(new double[] {-.25, -1.77, -1.76, -.46, .01, 2.87, .42, .42}, within(0.00501));
+          .containsExactly(
+              new double[] {-.25, -1.77, -1.76, -.46, .01, 2.87, .42, .42}, within(0.00501));
       assertThat(meanDifference("b3"))
-          .containsExactly(new double[] {-1.49, -1.66, -1.66, -2.20, -1.21, -1.35, -1.70, .84}, within(0.00501));
+          .containsExactly(
+              new double[] {-1.49, -1.66, -1.66, -2.20, -1.21, -1.35, -1.70, .84}, within(0.00501));
     }
   }
 
@@ -156,7 +164,8 @@ class SeatingStudyTests {
 
   private static List<String[]> rows() {
     try (InputStream in =
-        SeatingStudyTests.class.getResourceAsStream("/statistics/seating-study/third-octave-levels.csv")) {
+        SeatingStudyTests.class.getResourceAsStream(
+            "/statistics/seating-study/third-octave-levels.csv")) {
       String text = new String(in.readAllBytes(), StandardCharsets.US_ASCII);
       return text.lines().skip(1).map(line -> line.split(",")).toList();
     } catch (IOException e) {

@@ -78,6 +78,19 @@ class GuardedDecisionTests {
       assertThat(judgement.conditional()).isEqualTo(conditional);
     }
 
+    /**
+     * Guard factors of ILAC-G8's table (from memory): w = r·U. With u = 0.25 dB, U is 0.5 dB; the
+     * deviation keeps the 2 dB limit by 0.375 dB.
+     */
+    @ParameterizedTest
+    @CsvSource({"0.5, PASS", "0.75, PASS", "0.83, CONDITIONAL_PASS", "1, CONDITIONAL_PASS"})
+    void takesTheGuardBandAsAMultipleOfU(double guard, CheckState state) {
+      Judge judge = Judges.forLimits(deciding(plain(), guard, true), FLAT);
+      Uncertainty u = new Uncertainty(flat(0.25), flat(0), 0, 0);
+
+      assertThat(window(judge.judge(bass(1.625), Optional.of(u))).state()).isEqualTo(state);
+    }
+
     @Test
     void failsAConditionalPassWhereTheSetRefusesIt() {
       Judgement judgement = judge(refusing, bass(1.875));

@@ -179,9 +179,7 @@ class PolarityCheckTests {
       Judgement judgement =
           judge.judge(new MeasuredPair(channel(flat(100), 0), channel(flat(100), 180)));
 
-      assertThat(judgement.reasons())
-          .extracting(Reason::kind)
-          .containsExactly(ReasonKind.POLARITY);
+      assertThat(judgement.reasons()).extracting(Reason::kind).containsExactly(ReasonKind.POLARITY);
     }
 
     @Test

@@ -208,4 +208,39 @@ class ReasonTextTests {
           .isEqualTo("reason.window.below");
     }
   }
+
+  @Nested
+  class TheSeatingSentence {
+    @Test
+    void saysWhatIsLostAndWhatToDo() {
+      ReasonText text = ReasonText.of(suspicion(ReasonKind.LEAK, Channel.LEFT, 6.04).reason());
+
+      assertThat(TABLE.get(text.key()))
+          .isEqualTo(
+              "{earpiece|word} leaks: {measured|dB} dB lost at 20–50 Hz."
+                  + " Take it off, check the tip, mount it again.");
+      assertThat(text.values())
+          .containsEntry("earpiece", "left-earpiece")
+          .containsEntry("measured", 6.04);
+    }
+
+    @Test
+    void tellsTooDeepFromNotDeepEnough() {
+      assertThat(ReasonText.of(suspicion(ReasonKind.DEPTH, Channel.LEFT, 12).reason()).key())
+          .isEqualTo("reason.depth.channel.deep");
+      assertThat(ReasonText.of(suspicion(ReasonKind.DEPTH, Channel.LEFT, -12).reason()).key())
+          .isEqualTo("reason.depth.channel.shallow");
+    }
+  }
+
+  @Nested
+  class TheDistortionSentence {
+    @Test
+    void carriesPercentAndPlace() {
+      Reason reason = number(ReasonKind.THD, Channel.RIGHT, 1.37, 1.0, "100–3000 Hz");
+
+      assertThat(TABLE.get(ReasonText.of(reason).key()))
+          .contains("{measured|%} %", "{limit|%} %", "{frequency|Hz}");
+    }
+  }
 }

@@ -63,6 +63,12 @@ class TextTableTests {
       assertThat(render("{x|Hz}", value)).isEqualTo(text);
     }
 
+    @ParameterizedTest
+    @CsvSource({"0.354, 0.35", "0.355, 0.36", "12, 12.00", "0, 0.00"})
+    void roundsPercentToTwoPlaces(double value, String text) throws IOException {
+      assertThat(render("{x|%} %", value)).isEqualTo(text + " %");
+    }
+
     @Test
     void looksUpAWord() throws IOException {
       assertThat(render("The {x|word} earpiece", "left")).isEqualTo("The left earpiece");

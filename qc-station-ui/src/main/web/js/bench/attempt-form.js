@@ -112,9 +112,9 @@ export class AttemptForm {
     const lines = needLines(station)
     this.#needs.hidden = lines.length === 0
     this.#needs.setAttribute("href", hashOf("station", this.#station))
-    this.#needs.className = `station-needs state-${station.state === "blocked" ? "fail" : "reseat"}`
-    put(this.#needs, shape(station.state === "blocked" ? "FAIL" : "PROBLEM"), el("span", {}, lines[0] ?? "",
-      lines.length > 1 ? el("span", { class: "more" }, " ", t("screen.bench.moreNeeds", { n: lines.length - 1 })) : null))
+    this.#needs.className = `station-needs state-${station.state === "blocked" ? "blocked" : "reseat"}`
+    put(this.#needs, shape(station.state === "blocked" ? "BLOCKED" : "PROBLEM"), el("span", {}, el("span", { class: "first-need", title: lines[0] ?? "" }, lines[0] ?? ""),
+      lines.length > 1 ? el("span", { class: "more" }, t("screen.bench.moreNeeds", { n: lines.length - 1 })) : null))
   }
 
   /** Enter does the obvious next thing: the next thing that is missing, or send. @param {Event} event */

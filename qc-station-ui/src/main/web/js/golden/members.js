@@ -60,7 +60,7 @@ export class MemberList {
     return el("li", {}, el("button", { type: "button", "aria-pressed": String(unit.leftOut), class: unit.leftOut ? "left-out" : null,
       on: { click: () => this.#handlers.onToggle(unit), pointerenter: pick, focus: pick } },
     shape(unit.odd ? "PROBLEM" : "VALID"), el("span", { class: "serial" }, unit.serial),
-    el("span", { class: "word" }, unit.leftOut ? t("screen.golden.leftOut") : isNumber(farthest) ? `${farthest.toFixed(1)}\u202fs` : ""),
+    el("span", { class: "word" }, unit.leftOut ? t("screen.golden.leftOut") : isNumber(farthest) ? `${farthest.toFixed(1)}\u202f\u03c3` : ""),
     unit.odd ? el("span", { class: "why" }, t("screen.golden.odd"), " ", unit.why.join(" ")) : null))
   }
 }

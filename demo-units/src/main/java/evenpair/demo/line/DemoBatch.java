@@ -38,7 +38,6 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
           Map.entry(28, new Planned(Fault.DEAD_LOWER_TWEETER, Channel.LEFT)),
           Map.entry(31, new Planned(Fault.DISTORTED_DRIVER, Channel.RIGHT)),
           Map.entry(33, new Planned(Fault.DEEP_SEAT, Channel.LEFT)),
-          Map.entry(36, new Planned(Fault.DEAD_TWEETER, Channel.LEFT)),
           Map.entry(38, new Planned(Fault.MISMATCHED_PAIR, Channel.RIGHT)));
 
   private static final Map<Integer, Planned> REED_FAULTS =
@@ -85,6 +84,14 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
   public static DemoUnit reference(Design design) {
     String serial = "REF-" + (design.ordinal() + 1);
     return DemoUnit.build(serial, "reference", design, Fault.NONE, Channel.LEFT, SEED);
+  }
+
+  /**
+   * @return three pairs that a gauge study measures again and again
+   */
+  public static List<DemoUnit> gaugeParts(Design design) {
+    return planned("gauge", design, design == Design.SEDGE_2 ? "SG2-009000" : "RD1-009000", 3, Map.of())
+        .units();
   }
 
   /**

@@ -3,6 +3,7 @@ package evenpair.demo.line;
 import evenpair.acoustics.FilterChain;
 import evenpair.acoustics.Grid;
 import evenpair.demo.earpiece.Design;
+import evenpair.demo.earpiece.Earpiece;
 import evenpair.demo.earpiece.Mounting;
 import evenpair.demo.earpiece.Phasors;
 import org.apache.commons.math3.complex.Complex;
@@ -31,12 +32,13 @@ public record Golden(double[] levelDb, double[] phaseDeg) {
     double[] phase = new double[Grid.POINTS];
     Phasors atGrid = design.nominal().response(Grid.frequencies(), Mounting.NOMINAL);
     double arrival = arrivalSeconds(design, cable);
-    double driveDb = 20 * Math.log10(design.millivoltsRms() / 1000 / 20e-6);
+    Earpiece nominal = design.nominal();
+    double driveDb = driveDb(design);
     for (int i = 0; i < level.length; i++) {
       int point = i;
       level[i] =
           driveDb
-              + bandMeanDb(design, i)
+              + bandMeanDb(nominal, i)
               + cable.filters().map(chain -> chain.powerMeanDb(point)).orElse(0.0);
       double turned = Math.toRadians(atGrid.phaseDeg(i)) + 2 * Math.PI * Grid.hz(i) * arrival;
       turned +=
@@ -46,14 +48,21 @@ public record Golden(double[] levelDb, double[] phaseDeg) {
     return new Golden(level, phase);
   }
 
+  /**
+   * @return level of 1 Pa/V at the design's drive, dB SPL
+   */
+  static double driveDb(Design design) {
+    return 20 * Math.log10(design.millivoltsRms() / 1000 / 20e-6);
+  }
+
   /** 10·lg of the mean of |H|² over the grid point's band by Simpson's rule, dB re 1 Pa/V. */
-  private static double bandMeanDb(Design design, int index) {
+  static double bandMeanDb(Earpiece earpiece, int index) {
     double from = Grid.lowerEdge(index);
     double[] hz = new double[STEPS + 1];
     for (int k = 0; k <= STEPS; k++) {
       hz[k] = from + (Grid.upperEdge(index) - from) * k / STEPS;
     }
-    Phasors response = design.nominal().response(hz, Mounting.NOMINAL);
+    Phasors response = earpiece.response(hz, Mounting.NOMINAL);
     double sum = 0;
     for (int k = 0; k <= STEPS; k++) {
       sum += (k == 0 || k == STEPS ? 1 : k % 2 == 1 ? 4 : 2) * response.power(k);

@@ -119,6 +119,17 @@ public final class LineRecorder {
   }
 
   /**
+   * One measurement of a gauge study: a careful seating by one operator.
+   */
+  public PairCapture gauge(DemoUnit part, Bench bench, String operator, int seating) {
+    RandomGenerator random = stream("gauge", part.serial(), bench.name(), operator, seating);
+    Take take = Take.on(bench, Take.Flaw.NONE, random);
+    Mounting left = Mounting.careful(random);
+    Mounting right = Mounting.careful(random);
+    return record(bench, part.sides(), PLAIN, left, right, take, random);
+  }
+
+  /**
    * One recording of a pair on the plain cable, seated as told.
    *
    * @param what names the recording, with its number, so that its noise is its own

@@ -19,8 +19,8 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Makes a bench fit for judging as the morning's routine would: a calibrator's tone on each
- * microphone, a voltmeter's reading of the output, and the swap study of the reference pair; each
- * only where the service has none that is valid long enough.
+ * microphone, a voltmeter's reading of the output, the swap study of the reference pair, then what
+ * {@link BenchTrust} does; each only where the service has none that is valid long enough.
  */
 final class BenchSetUp {
   private static final double OUTPUT_TONE_DBFS = -12;
@@ -61,10 +61,15 @@ final class BenchSetUp {
       studySwap(path, bench);
       done.add("left and right swapped, " + SEATINGS + " seatings each");
     }
+    done.addAll(new BenchTrust(service, recorder, clock).earn(bench, designOn(bench), station));
     return done;
   }
 
   private boolean valid(JsonNode version) {
+    return valid(version, clock);
+  }
+
+  static boolean valid(JsonNode version, Clock clock) {
     JsonNode until = version.path("validUntil");
     return until.isString()
         && Instant.parse(until.asString()).isAfter(clock.instant().plus(STILL_VALID));

@@ -19,6 +19,11 @@ final class Multipart {
     return part(name, name + ".wav", "audio/wav", file);
   }
 
+  /** Adds a curve as text. */
+  Multipart curve(String name, String csv) {
+    return part(name, name + ".csv", "text/csv", csv.getBytes(StandardCharsets.UTF_8));
+  }
+
   static String contentType() {
     return "multipart/form-data; boundary=" + BOUNDARY;
   }

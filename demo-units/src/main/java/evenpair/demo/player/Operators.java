@@ -10,6 +10,13 @@ final class Operators {
    * @return the operator's badge, such as {@code op-11} at bench-1
    */
   static String of(Bench bench) {
-    return "op-1" + bench.name().substring(bench.name().length() - 1);
+    return of(bench, 1);
+  }
+
+  /**
+   * @param shift 1 is the one who stands there now
+   */
+  static String of(Bench bench, int shift) {
+    return "op-" + shift + bench.name().substring(bench.name().length() - 1);
   }
 }

@@ -129,9 +129,32 @@ class DemoUnitTests {
     }
 
     @Test
+    void thatIsWeakBassTakesTheLowestOctavesAndLittleElse() {
+      List<Double> change = change(Fault.WEAK_BASS, Channel.RIGHT, Channel.RIGHT);
+
+      // A first-order shelf of −5 dB with its corner at 180 Hz: √((g² + u²)/(1 + u²)) with u = 20/180
+      // is −4.91 dB; the bass window is 2 dB.
+      assertThat(at(change, 20)).isCloseTo(-4.91, within(0.02));
+      assertThat(Math.abs(at(change, 2000))).isLessThan(0.2);
+    }
+
+    @Test
+    void thatBendsADriverLeavesItsLinearResponseAlone() {
+      assertThat(change(Fault.BUZZING_DRIVER, Channel.LEFT, Channel.LEFT)).containsOnly(0.0);
+      assertThat(change(Fault.DISTORTED_DRIVER, Channel.LEFT, Channel.LEFT)).containsOnly(0.0);
+    }
+
+    @Test
     void ofSeatOrCaptureLeavesTheUnitGood() {
       for (Fault fault :
-          new Fault[] {Fault.LEAKY_SEAT, Fault.CLIPPED_CAPTURE, Fault.NOISY_CAPTURE}) {
+          new Fault[] {
+            Fault.LEAKY_SEAT,
+            Fault.DEEP_SEAT,
+            Fault.NEVER_SEALS,
+            Fault.USB_FRAME_NOISE,
+            Fault.CLIPPED_CAPTURE,
+            Fault.NOISY_CAPTURE
+          }) {
         assertThat(unit(fault, Channel.LEFT).sides())
             .isEqualTo(unit(Fault.NONE, Channel.LEFT).sides());
       }

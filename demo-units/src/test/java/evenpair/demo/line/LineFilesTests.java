@@ -73,7 +73,7 @@ class LineFilesTests {
       assertThat(batch.units().stream().map(unit -> unit.fault()).distinct())
           .containsExactlyInAnyOrder(Fault.values());
       assertThat(batch.units().stream().filter(unit -> unit.fault() == Fault.NONE))
-          .hasSizeGreaterThanOrEqualTo(28);
+          .hasSizeGreaterThanOrEqualTo(24);
       assertThat(batch.units().get(16).serial()).isEqualTo("SG2-004217");
     }
 

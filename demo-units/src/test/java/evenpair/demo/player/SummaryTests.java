@@ -38,7 +38,12 @@ class SummaryTests {
       "DEAD_TWEETER,    PASS, PASS,         false",
       "CLIPPED_CAPTURE, PASS, INVALID PASS, true",
       "CLIPPED_CAPTURE, PASS, PASS,         false",
-      "CLIPPED_CAPTURE, INCOMPLETE, INVALID INVALID, false"
+      "CLIPPED_CAPTURE, INCOMPLETE, INVALID INVALID, false",
+      "LEAKY_SEAT,      PASS, RESEAT PASS,  true",
+      "LEAKY_SEAT,      PASS, PASS,         false",
+      "LEAKY_SEAT,      FAIL, RESEAT RESEAT FAIL, false",
+      "NEVER_SEALS,     FAIL, RESEAT RESEAT FAIL, true",
+      "WEAK_BASS,       FAIL, FAIL,         true"
     })
     void agreesOnlyWhereTheUnitCameToWhatItShould(
         Fault fault, String unit, String attempts, boolean agrees) {

@@ -32,7 +32,7 @@ class LooksTests {
       screen.open(place.getKey()).at(place.getValue()).first().waitFor();
       // 44 CSS px (WCAG 2.2, 2.5.5); half a pixel for rounding. The words of a sentence may be links of its own height.
       Object small = screen.evaluate("""
-          () => [...document.querySelectorAll('button, select, input:not([type=file]), nav a, a.choice, a.row-link, a.download, a.paper')]
+          () => [...document.querySelectorAll('button, select, summary, input:not([type=file]), nav a, a.choice, a.row-link, a.download, a.paper')]
             .filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 43.5)
             .map(e => e.outerHTML.slice(0, 80))""");
       assertThat((List<?>) small).as(place.getKey()).isEmpty();
@@ -91,6 +91,7 @@ class LooksTests {
   }
 
   private static Map<String, String> places() {
-    return Map.of("#/bench/bench-1", ".regions .margin", "#/batch", ".list", BATCH, ".cloud canvas", UNIT, ".facts-list");
+    return Map.of("#/bench/bench-1", ".regions .margin", "#/batch", ".list", BATCH, ".cloud canvas", UNIT, ".facts-list",
+        "#/station/bench-1", ".facts-list", "#/station/bench-1?part=gauge", ".steps", "#/golden/sedge-2/plain", ".golden canvas");
   }
 }

@@ -1,0 +1,38 @@
+package evenpair.demo.screens;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+@BrowserTest
+class GoldenScreenTests {
+  private static final String PLAIN = "#/golden/sedge-2/plain";
+
+  @Test
+  void showsTheCloudOfTheUnitsThatPassed(Screen screen) {
+    screen.open(PLAIN).shows(".golden-facts", "3 units, 6 curves");
+    screen.until("document.querySelectorAll('.golden .cloud-room canvas').length === 1");
+    screen.shows(".member-list", RunningService.GOOD_UNIT);
+    screen.shows(".comparison", "Against the golden response in use");
+    assertThat(screen.at(".comparison li").count()).isPositive();
+  }
+
+  @Test
+  void walksThroughTheUnitsAndSaysWhyOneCannotBeSpared(Screen screen) {
+    screen.expectComplaint("status of 422").open(PLAIN).shows(".member-list", RunningService.GOOD_UNIT);
+    screen.press("ArrowDown");
+    screen.hasFocus(".member-list .marked button");
+    screen.press("Enter");
+    screen.shows(".golden-body .state-page", "units");
+  }
+
+  @Test
+  void savesADraftAndComparesItWithTheVersionInUse(Screen screen) {
+    screen.open(PLAIN).shows(".golden-facts", "3 units");
+    screen.at("#field-author").fill("qe-1");
+    screen.press("Enter");
+    screen.shows(".steps-result", "stored as a draft");
+    screen.shows(".golden-versions .list", "draft");
+    screen.shows(".golden-versions .comparison", "version 2 less version 1");
+  }
+}
