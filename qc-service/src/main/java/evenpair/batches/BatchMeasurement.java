@@ -15,7 +15,9 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.springframework.stereotype.Component;
 
-/** How well a batch was measured: the uncertainty budgets of its stations, pooled over its units. */
+/**
+ * How well a batch was measured: the uncertainty budgets of its stations, pooled over its units.
+ */
 @Component
 class BatchMeasurement {
   private final Stations stations;

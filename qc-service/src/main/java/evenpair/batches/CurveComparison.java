@@ -27,7 +27,10 @@ record CurveComparison(Curve difference, double offsetDb, List<Largest> largest)
   static CurveComparison of(Curve one, Curve other, List<NamedBand> regions) {
     Curve difference = one.minus(other);
     double[] present =
-        IntStream.range(0, Grid.POINTS).filter(difference::has).mapToDouble(difference::at).toArray();
+        IntStream.range(0, Grid.POINTS)
+            .filter(difference::has)
+            .mapToDouble(difference::at)
+            .toArray();
     List<Largest> largest = new ArrayList<>();
     for (NamedBand region : regions) {
       largest(difference, region).ifPresent(largest::add);
@@ -39,9 +42,7 @@ record CurveComparison(Curve difference, double offsetDb, List<Largest> largest)
     return IntStream.rangeClosed(region.band().firstIndex(), region.band().lastIndex())
         .filter(difference::has)
         .boxed()
-        .max(
-            (a, b) ->
-                Double.compare(Math.abs(difference.at(a)), Math.abs(difference.at(b))))
+        .max((a, b) -> Double.compare(Math.abs(difference.at(a)), Math.abs(difference.at(b))))
         .map(at -> new Largest(region, at, difference.at(at)));
   }
 }

@@ -36,8 +36,8 @@ class GoldenBuilder {
   }
 
   /**
-   * @throws Refusal 404 for an unknown product, tuning or batch, 400 or 422 for what cannot be built
-   *     or saved
+   * @throws Refusal 404 for an unknown product, tuning or batch, 400 or 422 for what cannot be
+   *     built or saved
    */
   Build build(String product, String tuning, BuildRequest request, GoldenWords words) {
     List<StoredGolden> versions = goldens.of(product, tuning);

@@ -28,10 +28,7 @@ class GoldenDrafts {
   private final TransactionTemplate transaction;
 
   GoldenDrafts(
-      Products products,
-      GoldenResponses goldens,
-      People people,
-      TransactionTemplate transaction) {
+      Products products, GoldenResponses goldens, People people, TransactionTemplate transaction) {
     this.products = products;
     this.goldens = goldens;
     this.people = people;

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.UUID;
 
 /**
- * What the golden response builder takes and answers. Arrays have 241 values on the grid, null where
- * there is none; rounded to 0.001 dB.
+ * What the golden response builder takes and answers. Arrays have 241 values on the grid, null
+ * where there is none; rounded to 0.001 dB.
  */
 final class GoldenJson {
   private GoldenJson() {}
@@ -126,8 +126,7 @@ final class GoldenJson {
       @Schema(example = "16000") double toHz,
       @Schema(example = "0.8", description = "Signed, dB") double largestDb,
       @Schema(example = "8500") double atHz,
-      @Schema(
-              example = "In treble, version 2 lies 0.8 dB above version 1 at 8.5 kHz at most.")
+      @Schema(example = "In treble, version 2 lies 0.8 dB above version 1 at 8.5 kHz at most.")
           String text) {}
 
   record Saved(

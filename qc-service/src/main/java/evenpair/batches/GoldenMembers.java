@@ -33,9 +33,7 @@ record GoldenMembers(List<Unit> rows, List<String> notes) {
     List<MeasuredUnit> all = Stream.concat(kept.stream(), others.stream()).toList();
     List<Row> rows = new ArrayList<>();
     for (int i = 0; i < all.size(); i++) {
-      rows.add(
-          new Row(
-              all.get(i), i >= kept.size(), findings.get(2 * i), findings.get(2 * i + 1)));
+      rows.add(new Row(all.get(i), i >= kept.size(), findings.get(2 * i), findings.get(2 * i + 1)));
     }
     List<Unit> units =
         rows.stream()

@@ -16,7 +16,9 @@ import java.util.Set;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 
-/** Finds the units that a golden response is to be built from, and refuses what cannot be pooled. */
+/**
+ * Finds the units that a golden response is to be built from, and refuses what cannot be pooled.
+ */
 @Component
 class GoldenSelection {
   /** Two thousand numbers a unit are held and decomposed at once. */
@@ -68,7 +70,13 @@ class GoldenSelection {
       throw new Refusal(
           404,
           "unknown-batch",
-          "No unit of a batch \"" + batch + "\" has been judged as " + product + " " + tuning + ".");
+          "No unit of a batch \""
+              + batch
+              + "\" has been judged as "
+              + product
+              + " "
+              + tuning
+              + ".");
     }
     Map<String, MeasuredUnit> first = new LinkedHashMap<>();
     closed.stream()

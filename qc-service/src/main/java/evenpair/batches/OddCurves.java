@@ -18,8 +18,8 @@ import org.apache.commons.math3.distribution.NormalDistribution;
  * − 0.01/(2·n·m), n curves, m points; as a whole if the median of |r| over the grid exceeds the one
  * at 1 − 0.01/(2·n).
  *
- * <p>Hotelling's T² on the first principal components of the curves that are not odd so far, as many
- * as hold 95 % of their variance, five at most (common practice, no source); limits as {@link
+ * <p>Hotelling's T² on the first principal components of the curves that are not odd so far, as
+ * many as hold 95 % of their variance, five at most (common practice, no source); limits as {@link
  * TSquaredLimit} with 0.01/n.
  *
  * <p>Each of the three so names one of n good normal curves in about one of 100 builds; points of a
@@ -32,7 +32,9 @@ final class OddCurves {
   private static final double SHARE = 0.95;
   private static final int MOST_COMPONENTS = 5;
 
-  /** Curves a component needs, so that a limit for it means something. Common practice, no source. */
+  /**
+   * Curves a component needs, so that a limit for it means something. Common practice, no source.
+   */
   private static final int CURVES_A_COMPONENT = 4;
 
   /** Curves without which nothing is said of shapes. */
@@ -66,8 +68,7 @@ final class OddCurves {
 
   /** What the largest of so many good values, either sign, exceeds in one of 100 cases. */
   private static double limit(int values) {
-    return new NormalDistribution()
-        .inverseCumulativeProbability(1 - FALSE_ALARM / (2.0 * values));
+    return new NormalDistribution().inverseCumulativeProbability(1 - FALSE_ALARM / (2.0 * values));
   }
 
   /**

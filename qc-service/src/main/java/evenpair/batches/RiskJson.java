@@ -32,8 +32,8 @@ final class RiskJson {
               allowableValues = {"simple", "guarded"})
           String rule,
       @Schema(description = "Guard band as a multiple of U = 2u", example = "1.0") double guard,
-      @Schema(description = "Whether a result inside the guard band is accepted") Boolean
-          conditionalPassAccepted) {}
+      @Schema(description = "Whether a result inside the guard band is accepted")
+          Boolean conditionalPassAccepted) {}
 
   record StationBudget(
       @Schema(example = "bench-1") String station,

@@ -14,8 +14,7 @@ final class RegionTable {
   private static final String LEFT = "left";
   private static final String RIGHT = "right";
   private static final String PAIR = "pair";
-  private static final List<String> FURTHER =
-      List.of("thd", "high-order-distortion", "idle-noise");
+  private static final List<String> FURTHER = List.of("thd", "high-order-distortion", "idle-noise");
 
   /** Stands behind the margin of a conditional pass; the statement says what it means. */
   private static final String CONDITIONAL = " *";
@@ -72,8 +71,7 @@ final class RegionTable {
 
   private Map<String, String> further(String check, String span) {
     Map<String, String> row = named(wording.text("row." + check), span);
-    Predicate<RegionView> same =
-        result -> span.equals(result.name() == null ? "" : result.name());
+    Predicate<RegionView> same = result -> span.equals(result.name() == null ? "" : result.name());
     cell(row, LEFT, find(check, LEFT, same), true);
     cell(row, RIGHT, find(check, RIGHT, same), true);
     return row;

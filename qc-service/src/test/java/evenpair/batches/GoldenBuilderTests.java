@@ -101,7 +101,9 @@ class GoldenBuilderTests {
       Build found = build(batch());
 
       assertThat(found.phaseDeg()[AT_100_HZ]).isZero();
-      assertThat(found.notes()).anyMatch(note -> note.equals("Curves without phase: 1. The phase is that of the others."));
+      assertThat(found.notes())
+          .anyMatch(
+              note -> note.equals("Curves without phase: 1. The phase is that of the others."));
     }
 
     @Test
@@ -168,7 +170,8 @@ class GoldenBuilderTests {
           .contains(" dB below the median at ")
           .contains("robust standard deviations");
       assertThat(found.members().stream().filter(Unit::odd)).hasSize(1);
-      assertThat(found.notes()).anyMatch(note -> note.startsWith("Odd units that make the response all the same: 1."));
+      assertThat(found.notes())
+          .anyMatch(note -> note.startsWith("Odd units that make the response all the same: 1."));
     }
 
     @Test
@@ -178,7 +181,9 @@ class GoldenBuilderTests {
       Unit first = build(batch()).members().get(0);
 
       assertThat(first.serial()).isEqualTo("SG2-900001");
-      assertThat(first.why().get(0)).startsWith("Right earpiece is ").contains("louder than the median over the whole range");
+      assertThat(first.why().get(0))
+          .startsWith("Right earpiece is ")
+          .contains("louder than the median over the whole range");
     }
 
     @Test
@@ -186,8 +191,7 @@ class GoldenBuilderTests {
       // The line's slopes have sd 0.3 dB end to end and its levels 0.3 dB: a slope of 2 dB keeps
       // every point within 1 dB of the median, three to four of its standard deviations, but is
       // over six of the slope's own
-      line.passed(40)
-          .odd("SG2-900001", Curve.from(hz -> 2 * (Math.log10(hz / 632) / 3)));
+      line.passed(40).odd("SG2-900001", Curve.from(hz -> 2 * (Math.log10(hz / 632) / 3)));
 
       Build found = build(batch());
 
@@ -195,7 +199,10 @@ class GoldenBuilderTests {
       assertThat(first.serial()).isEqualTo("SG2-900001");
       assertThat(first.right().farthest()).isLessThan(first.right().farthestLimit());
       assertThat(first.right().tSquared()).isGreaterThan(first.right().tSquaredLimit());
-      assertThat(first.why()).singleElement().asString().startsWith("Right earpiece has a shape unlike the others', most so at ");
+      assertThat(first.why())
+          .singleElement()
+          .asString()
+          .startsWith("Right earpiece has a shape unlike the others', most so at ");
     }
 
     @Test
@@ -234,9 +241,17 @@ class GoldenBuilderTests {
     void mayBeInspectionsByName() {
       line.passed(5);
 
-      Build found = build(request(List.of(line.inspection(4), line.inspection(0), line.inspection(2)), null, null, false));
+      Build found =
+          build(
+              request(
+                  List.of(line.inspection(4), line.inspection(0), line.inspection(2)),
+                  null,
+                  null,
+                  false));
 
-      assertThat(found.members()).extracting(Unit::inspection).containsExactlyInAnyOrder(line.inspection(0), line.inspection(2), line.inspection(4));
+      assertThat(found.members())
+          .extracting(Unit::inspection)
+          .containsExactlyInAnyOrder(line.inspection(0), line.inspection(2), line.inspection(4));
     }
 
     @Test
@@ -244,13 +259,15 @@ class GoldenBuilderTests {
       line.passed(3);
 
       assertRefused(400, "invalid-field", request(null, null, null, false));
-      assertRefused(400, "invalid-field", request(List.of(line.inspection(0)), "SW-2647", null, false));
+      assertRefused(
+          400, "invalid-field", request(List.of(line.inspection(0)), "SW-2647", null, false));
     }
 
     @Test
     void refusesWhatIsNotMeasuredInThatTuning() {
       line.passed(3);
-      line.unit("W", "PASS", "warm", 3, line.channel(GoldenLine.none()), line.channel(GoldenLine.none()));
+      line.unit(
+          "W", "PASS", "warm", 3, line.channel(GoldenLine.none()), line.channel(GoldenLine.none()));
       UUID unknown = new UUID(9, 9);
 
       assertRefused(
@@ -267,13 +284,23 @@ class GoldenBuilderTests {
       assertRefused(
           422,
           "same-unit-twice",
-          request(List.of(line.inspection(0), line.inspection(1), line.inspection(3)), null, null, false));
+          request(
+              List.of(line.inspection(0), line.inspection(1), line.inspection(3)),
+              null,
+              null,
+              false));
     }
 
     @Test
     void refusesUnitsMeasuredAtAnotherDrive() {
       line.passed(3);
-      line.unit("E", "PASS", "plain", 4, line.channel(GoldenLine.none()), line.channel(GoldenLine.none()));
+      line.unit(
+          "E",
+          "PASS",
+          "plain",
+          4,
+          line.channel(GoldenLine.none()),
+          line.channel(GoldenLine.none()));
 
       assertRefused(422, "not-comparable", batch());
     }
@@ -282,14 +309,16 @@ class GoldenBuilderTests {
     void refusesTooFewUnits() {
       line.passed(3);
 
-      assertRefused(422, "too-few-units", request(null, "SW-2647", List.of(line.inspection(0)), false));
+      assertRefused(
+          422, "too-few-units", request(null, "SW-2647", List.of(line.inspection(0)), false));
     }
 
     @Test
     void refusesToLeaveOutWhatIsNotThere() {
       line.passed(4);
 
-      assertRefused(422, "not-among-them", request(null, "SW-2647", List.of(new UUID(9, 9)), false));
+      assertRefused(
+          422, "not-among-them", request(null, "SW-2647", List.of(new UUID(9, 9)), false));
     }
 
     @Test
@@ -368,7 +397,8 @@ class GoldenBuilderTests {
       assertThat(found.againstExpected().with()).isEqualTo("what the filters make of plain");
       assertThat(found.againstExpected().regions().get(0).largestDb()).isEqualTo(-2);
       assertThat(found.againstExpected().regions().get(1).text())
-          .isEqualTo("In treble, the new response and what the filters make of plain are equal to 0.05 dB.");
+          .isEqualTo(
+              "In treble, the new response and what the filters make of plain are equal to 0.05 dB.");
     }
 
     @Test
@@ -390,7 +420,8 @@ class GoldenBuilderTests {
       assertThat(found.which()).isEqualTo("version 2");
       assertThat(found.differenceDb()[AT_8_KHZ]).isEqualTo(1);
       assertThat(found.offsetDb()).isEqualTo(1);
-      assertThat(found.regions().get(1).text()).startsWith("In treble, version 2 lies 1.0 dB above version 1 at ");
+      assertThat(found.regions().get(1).text())
+          .startsWith("In treble, version 2 lies 1.0 dB above version 1 at ");
     }
   }
 
@@ -448,8 +479,7 @@ class GoldenBuilderTests {
     }
 
     @Override
-    protected void doBegin(
-        Object transaction, TransactionDefinition definition) {}
+    protected void doBegin(Object transaction, TransactionDefinition definition) {}
 
     @Override
     protected void doCommit(DefaultTransactionStatus status) {}

@@ -31,10 +31,10 @@ import java.util.UUID;
 
 /**
  * An invented line that makes {@code sedge-2} in {@code plain} and, derived from it, {@code warm}
- * (expected 2 dB above plain below 200 Hz). Its golden response is 100 dB everywhere; every earpiece
- * is golden + its own level (sd 0.3 dB) + its own slope (sd 0.3 dB from end to end) + 0.05 dB of
- * noise at each point, from a fixed seed, so that its curves go together over frequency as real ones
- * do.
+ * (expected 2 dB above plain below 200 Hz). Its golden response is 100 dB everywhere; every
+ * earpiece is golden + its own level (sd 0.3 dB) + its own slope (sd 0.3 dB from end to end) + 0.05
+ * dB of noise at each point, from a fixed seed, so that its curves go together over frequency as
+ * real ones do.
  */
 final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, People {
   static final String BATCH = "SW-2647";
@@ -136,8 +136,7 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
     return new StoredGolden(id, "sedge-2", tuning, version, name, response, approved);
   }
 
-  static LimitSet limits(
-      String tuning, int version, Drive drive, LimitSet.DecisionRule decision) {
+  static LimitSet limits(String tuning, int version, Drive drive, LimitSet.DecisionRule decision) {
     return new LimitSet(
         "sedge-2",
         tuning,
@@ -218,8 +217,7 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
       UUID author,
       Provenance from) {
     provenance = from;
-    StoredGolden draft =
-        golden(tuning, of(product, tuning).size() + 1, golden.level(), false);
+    StoredGolden draft = golden(tuning, of(product, tuning).size() + 1, golden.level(), false);
     versions.add(draft);
     return draft.id();
   }
@@ -227,8 +225,7 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
   @Override
   public Optional<GoldenResponse> expectedGolden(String product, String tuning) {
     return tuning.equals("warm")
-        ? Optional.of(
-            new GoldenResponse(Curve.from(hz -> hz < 201 ? 102 : 100), Optional.empty()))
+        ? Optional.of(new GoldenResponse(Curve.from(hz -> hz < 201 ? 102 : 100), Optional.empty()))
         : Optional.empty();
   }
 

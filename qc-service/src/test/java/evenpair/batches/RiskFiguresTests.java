@@ -33,7 +33,10 @@ import org.junit.jupiter.api.Test;
 class RiskFiguresTests {
   private static final DecisionRule SIMPLE = new DecisionRule(false, 0, false);
 
-  /** Deviations are stored as 32-bit floats near 100 dB: 8e-6 dB each, where the risks rise by less than 0.2 a dB. */
+  /**
+   * Deviations are stored as 32-bit floats near 100 dB: 8e-6 dB each, where the risks rise by less
+   * than 0.2 a dB.
+   */
   private static final double AS_CALCULATED = 5.1e-7 + 0.2 * 8e-6;
 
   @Nested
@@ -105,18 +108,23 @@ class RiskFiguresTests {
               new StationShare("bench-1", 20, Optional.of(u(0.25))),
               new StationShare("bench-2", 20, Optional.empty()));
 
-      assertThat(found.notes()).anyMatch(note -> note.startsWith("Stations without a valid uncertainty budget: bench-2."));
+      assertThat(found.notes())
+          .anyMatch(
+              note -> note.startsWith("Stations without a valid uncertainty budget: bench-2."));
       assertThat(found.stations()).extracting("budget").containsExactly(true, false);
       assertThat(found.checks()).isNotEmpty();
     }
 
     @Test
     void sayThatNothingCanBeTold() {
-      Risks found = risks(batch(1, 0.25), SIMPLE, new StationShare("bench-1", 40, Optional.empty()));
+      Risks found =
+          risks(batch(1, 0.25), SIMPLE, new StationShare("bench-1", 40, Optional.empty()));
 
       assertThat(found.checks()).isEmpty();
       assertThat(found.consumers()).isNull();
-      assertThat(found.notes()).hasSize(2).anyMatch(note -> note.startsWith("No station of this batch"));
+      assertThat(found.notes())
+          .hasSize(2)
+          .anyMatch(note -> note.startsWith("No station of this batch"));
     }
 
     @Test
@@ -140,16 +148,23 @@ class RiskFiguresTests {
           risks(
               batch(1, 0.25),
               SIMPLE,
-              new StationShare("bench-1", 40, Optional.of(new Uncertainty(partly, partly, 0.1, 0.1))));
+              new StationShare(
+                  "bench-1", 40, Optional.of(new Uncertainty(partly, partly, 0.1, 0.1))));
 
       assertThat(found.notes())
-          .anyMatch(note -> note.startsWith("Not told") && note.contains("bass match") && !note.contains("treble"));
-      assertThat(check(found, "window", "bass", "left").consumers().atHz()).isGreaterThanOrEqualTo(100);
+          .anyMatch(
+              note ->
+                  note.startsWith("Not told")
+                      && note.contains("bass match")
+                      && !note.contains("treble"));
+      assertThat(check(found, "window", "bass", "left").consumers().atHz())
+          .isGreaterThanOrEqualTo(100);
     }
 
     @Test
     void sayThatASingleUnitHasNoSpread() {
-      BatchCurves one = new RecordedBatch().passed("A", 0, 0, 0).batchCurves("SW-2647", "sedge-2", "plain", null);
+      BatchCurves one =
+          new RecordedBatch().passed("A", 0, 0, 0).batchCurves("SW-2647", "sedge-2", "plain", null);
 
       Risks found = risks(one, SIMPLE, told(0.25));
 
@@ -188,7 +203,10 @@ class RiskFiguresTests {
       List<StationShare> shares =
           new BatchMeasurement(stations)
               .shares(
-                  List.of(unit("bench-1", first), unit("bench-2", first), unit("bench-1", first.plusSeconds(9))),
+                  List.of(
+                      unit("bench-1", first),
+                      unit("bench-2", first),
+                      unit("bench-1", first.plusSeconds(9))),
                   "sedge-2",
                   "plain",
                   2);

@@ -168,8 +168,24 @@ class CertificatePageTests {
                 Stream.of(
                     in("%", "thd", "100–3000 Hz", "left", 0.58, 850.0, 0.42, 1.0),
                     in("%", "thd", "100–3000 Hz", "right", 0.61, 250.0, 0.39, 1.0),
-                    in("dB", "high-order-distortion", "100–700 Hz", "left", 12.3, 300.0, -62.3, -50),
-                    in("dB", "high-order-distortion", "100–700 Hz", "right", 9.9, 310.0, -59.9, -50),
+                    in(
+                        "dB",
+                        "high-order-distortion",
+                        "100–700 Hz",
+                        "left",
+                        12.3,
+                        300.0,
+                        -62.3,
+                        -50),
+                    in(
+                        "dB",
+                        "high-order-distortion",
+                        "100–700 Hz",
+                        "right",
+                        9.9,
+                        310.0,
+                        -59.9,
+                        -50),
                     in("dB(A)", "idle-noise", null, "left", 3.2, null, 16.8, 20),
                     in("dB(A)", "idle-noise", null, "right", 2.9, null, 17.1, 20)))
             .toList();
@@ -190,11 +206,8 @@ class CertificatePageTests {
                       && line.contains("0.42 850 Hz 1.00 0.58")
                       && line.contains("0.39 250 Hz 1.00 0.61"))
           .anyMatch(
-              line ->
-                  line.startsWith("High order, dB")
-                      && line.contains("−62.3 300 Hz −50.0 12.3"))
-          .anyMatch(
-              line -> line.startsWith("Noise, dB(A)") && line.contains("16.8 20.0 3.2"));
+              line -> line.startsWith("High order, dB") && line.contains("−62.3 300 Hz −50.0 12.3"))
+          .anyMatch(line -> line.startsWith("Noise, dB(A)") && line.contains("16.8 20.0 3.2"));
       assertThat(page.text()).contains("100–3000 Hz", "100–700 Hz").doesNotContain("conditional");
       assertThat(page.textOutsideMargins()).isEmpty();
     }

@@ -16,7 +16,8 @@ final class FixtureGoldens implements GoldenResponses {
             .limitSet(product, tuning, 3)
             .orElseThrow(() -> new Refusal(404, "unknown-tuning", "no " + product + " " + tuning));
     return List.of(
-        new StoredGolden(set.goldenId(), product, tuning, 1, set.set().golden(), set.golden(), true));
+        new StoredGolden(
+            set.goldenId(), product, tuning, 1, set.set().golden(), set.golden(), true));
   }
 
   @Override

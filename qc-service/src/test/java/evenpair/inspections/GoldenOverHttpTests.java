@@ -13,7 +13,9 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import tools.jackson.databind.JsonNode;
 
-/** From recordings over HTTP to a golden response built from them; lives here for the line's tools. */
+/**
+ * From recordings over HTTP to a golden response built from them; lives here for the line's tools.
+ */
 @InspectionTest
 class GoldenOverHttpTests {
   private static final String STATION = "bench-golden";
@@ -66,7 +68,8 @@ class GoldenOverHttpTests {
     Reply reply =
         line.post(
             BUILDS,
-            "{\"inspections\": [%s], \"leaveOut\": [\"%s\"]}".formatted(chosen, inspections.get(3)));
+            "{\"inspections\": [%s], \"leaveOut\": [\"%s\"]}"
+                .formatted(chosen, inspections.get(3)));
 
     assertThat(reply.status()).as("%s", reply.json()).isEqualTo(200);
     assertThat(reply.json().path("units").intValue()).isEqualTo(3);
@@ -81,15 +84,15 @@ class GoldenOverHttpTests {
     assertThat(line.post(BUILDS, "{\"batch\": \"GB-9\"}").status()).isEqualTo(404);
     assertThat(line.post(BUILDS, "{}").status()).isEqualTo(400);
     assertThat(line.post(BUILDS, "{\"batch\": \"GB-1\", \"colour\": 1}").status()).isEqualTo(400);
-    Reply unknown =
-        line.post(BUILDS, "{\"inspections\": [\"%s\"]}".formatted(new UUID(1, 1)));
+    Reply unknown = line.post(BUILDS, "{\"inspections\": [\"%s\"]}".formatted(new UUID(1, 1)));
     assertThat(unknown.status()).isEqualTo(422);
     assertThat(unknown.text("type")).isEqualTo("/problems/unfit-inspections");
   }
 
   @Test
   void comesFromCurvesAsTheyWereMeasured() {
-    List<MeasuredUnit> units = curves.of(List.of(UUID.fromString(inspections.get(1)), new UUID(1, 1)));
+    List<MeasuredUnit> units =
+        curves.of(List.of(UUID.fromString(inspections.get(1)), new UUID(1, 1)));
 
     assertThat(units).extracting(MeasuredUnit::serial).containsExactly("FE-GOLD-2");
     JsonNode stored =
@@ -97,7 +100,8 @@ class GoldenOverHttpTests {
     double[] level = units.get(0).pair().right().level().toArray();
     for (int i = 0; i < level.length; i++) {
       // the address rounds to 0.001 dB at the coarsest
-      assertThat(level[i] - stored.path("right").path("levelDb").path(i).doubleValue()).isBetween(-0.0006, 0.0006);
+      assertThat(level[i] - stored.path("right").path("levelDb").path(i).doubleValue())
+          .isBetween(-0.0006, 0.0006);
     }
     assertThat(curves.ofBatch("GB-1", "fern-1", "plain"))
         .extracting(MeasuredUnit::verdict)
@@ -110,6 +114,7 @@ class GoldenOverHttpTests {
 
     assertThat(reply.status()).as("%s", reply.json()).isEqualTo(200);
     assertThat(reply.json().path("checks").size()).isZero();
-    assertThat(reply.json().path("notes").toString()).contains("Stations without a valid uncertainty budget: " + STATION);
+    assertThat(reply.json().path("notes").toString())
+        .contains("Stations without a valid uncertainty budget: " + STATION);
   }
 }

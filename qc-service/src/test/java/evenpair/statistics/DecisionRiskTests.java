@@ -41,7 +41,7 @@ class DecisionRiskTests {
 
     @Test
     void leavesOneInAThousandToASpeedFarEnoughAboveTheLimit() {
-      // 106.59 km/h is rounded to 0.005; there the probability changes by 0.0017 per 0.5 km/h
+      // 106.59 km/h is rounded by up to 0.005, which changes the probability by up to 7.5e-6
       double v = 106.59;
       assertThat(new DecisionRisk(-NONE, 100).conformance(v, 0.02 * v))
           .isCloseTo(0.001, within(1e-5));
