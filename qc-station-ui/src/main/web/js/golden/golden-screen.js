@@ -126,7 +126,8 @@ class GoldenScreen {
       el("div", { class: "golden-main" },
         el("p", { class: "golden-facts" }, t("screen.golden.facts", { units: build.units, curves: build.curves, odd: build.members.filter((unit) => unit.odd).length })),
         this.#cloud.element,
-        [...build.notes, ...build.method].map((line) => el("p", { class: "plot-note" }, line)),
+        build.notes.map((line) => el("p", { class: "plot-note" }, line)),
+        el("details", {}, el("summary", {}, t("screen.golden.method")), build.method.map((line) => el("p", { class: "plot-note" }, line))),
         comparisonBlock(build.againstActive, t("screen.golden.againstActive")), comparisonBlock(build.againstExpected, t("screen.golden.againstExpected"))),
       el("div", { class: "golden-side" }, list.element, this.#saveForm()))
     this.#cloud.show(build)

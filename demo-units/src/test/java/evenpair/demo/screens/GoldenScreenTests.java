@@ -10,7 +10,7 @@ class GoldenScreenTests {
 
   @Test
   void showsTheCloudOfTheUnitsThatPassed(Screen screen) {
-    screen.open(PLAIN).shows(".golden-facts", "3 units, 6 curves");
+    screen.open(PLAIN).shows(".golden-facts", "Units: 3, curves: 6");
     screen.until("document.querySelectorAll('.golden .cloud-room canvas').length === 1");
     screen.shows(".member-list", RunningService.GOOD_UNIT);
     screen.shows(".comparison", "Against the golden response in use");
@@ -28,7 +28,7 @@ class GoldenScreenTests {
 
   @Test
   void savesADraftAndComparesItWithTheVersionInUse(Screen screen) {
-    screen.open(PLAIN).shows(".golden-facts", "3 units");
+    screen.open(PLAIN).shows(".golden-facts", "Units: 3");
     screen.at("#field-author").fill("qe-1");
     screen.press("Enter");
     screen.shows(".steps-result", "stored as a draft");
