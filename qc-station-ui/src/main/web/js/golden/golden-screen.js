@@ -84,7 +84,8 @@ class GoldenScreen {
 
   async #drawChoice() {
     const page = /** @type {Api.Page<Api.BatchSummary>} */ (await get("/api/batches", this.#closed.signal))
-    const batches = page.items.filter((batch) => batch.product === this.#product && batch.tunings.includes(this.#tuning)).map((batch) => batch.batch)
+    const batches = page.items.filter((batch) => batch.product === this.#product && batch.tunings.includes(this.#tuning))
+      .sort((a, b) => b.units - a.units).map((batch) => batch.batch)   // a median of many is the better one
     if (!batches.length) return put(this.#body, stateOf("WAITING", t("screen.golden.noBatch.title"), t("screen.golden.noBatch.mend")))
     const batch = batches.includes(this.#batch ?? "") ? /** @type {string} */ (this.#batch) : batches[0]
     put(this.#choice, el("span", { class: "quiet" }, t("screen.golden.choose")), el("div", { class: "chips" }, batches.map((name) => el("button", { type: "button", class: "chip",

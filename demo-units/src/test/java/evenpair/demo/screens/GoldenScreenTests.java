@@ -6,7 +6,7 @@ import org.junit.jupiter.api.Test;
 
 @BrowserTest
 class GoldenScreenTests {
-  private static final String PLAIN = "#/golden/sedge-2/plain";
+  private static final String PLAIN = "#/golden/sedge-2/plain?batch=" + RunningService.BATCH;
 
   @Test
   void showsTheCloudOfTheUnitsThatPassed(Screen screen) {
