@@ -65,11 +65,12 @@ export function localTime(instant) {
   return new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" }).format(new Date(instant))
 }
 
-/** Local time of day if it is of the same day as now, else day and time. @param {string} instant ISO 8601 @param {Date} [now] */
+/** Local time of day if it is of the same day as now, day and time in the same year, else the day. @param {string} instant ISO 8601 @param {Date} [now] */
 export function shortTime(instant, now = new Date()) {
   const at = new Date(instant)
   if (at.toDateString() === now.toDateString()) return clock(instant)
-  return new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" }).format(at)
+  return new Intl.DateTimeFormat("en-GB", at.getFullYear() === now.getFullYear()
+    ? { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" } : { day: "numeric", month: "short", year: "numeric" }).format(at)
 }
 
 /** Local time of day. @param {string | null | undefined} instant ISO 8601 */

@@ -64,9 +64,9 @@ function cell(result, failed) {
   const conditional = result.state === "conditional-pass" || result.state === "conditional-fail"
   if (!isNumber(margin)) return failed === undefined ? el("td", {}, db(null)) : el("td", { class: "plain" }, shape(failed ? "FAIL" : "PASS"), tOf("screen.word.", failed ? "FAIL" : "PASS"))
   return el("td", { class: bad ? "bad" : "good", title: detailOf(result) },
-    bad ? shape("FAIL") : null, el("span", { class: "margin" }, signedDb(margin), otherUnit(result) ? el("span", { class: "unit-of" }, ` ${result.unit}`) : null),
+    bad ? shape("FAIL") : null, el("span", { class: "margin" }, signedDb(margin)),
     conditional ? el("span", { class: "at" }, tOf("screen.regions.", result.state)) : null,
-    isNumber(result.atHz) ? el("span", { class: "at" }, frequency(result.atHz)) : null)
+    isNumber(result.atHz) || otherUnit(result) ? el("span", { class: "at" }, [otherUnit(result) ? result.unit : "", isNumber(result.atHz) ? frequency(result.atHz) : ""].filter(Boolean).join(" \u00b7 ")) : null)
 }
 
 /** @param {Api.RegionResult} result */

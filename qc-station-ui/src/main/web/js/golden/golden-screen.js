@@ -84,7 +84,8 @@ class GoldenScreen {
 
   async #drawChoice() {
     const page = /** @type {Api.Page<Api.BatchSummary>} */ (await get("/api/batches", this.#closed.signal))
-    const batches = page.items.filter((batch) => batch.product === this.#product && batch.tunings.includes(this.#tuning)).map((batch) => batch.batch)
+    const batches = page.items.filter((batch) => batch.product === this.#product && batch.tunings.includes(this.#tuning))
+      .sort((a, b) => b.units - a.units).map((batch) => batch.batch)   // a median of many is the better one
     if (!batches.length) return put(this.#body, stateOf("WAITING", t("screen.golden.noBatch.title"), t("screen.golden.noBatch.mend")))
     const batch = batches.includes(this.#batch ?? "") ? /** @type {string} */ (this.#batch) : batches[0]
     put(this.#choice, el("span", { class: "quiet" }, t("screen.golden.choose")), el("div", { class: "chips" }, batches.map((name) => el("button", { type: "button", class: "chip",
@@ -126,7 +127,8 @@ class GoldenScreen {
       el("div", { class: "golden-main" },
         el("p", { class: "golden-facts" }, t("screen.golden.facts", { units: build.units, curves: build.curves, odd: build.members.filter((unit) => unit.odd).length })),
         this.#cloud.element,
-        [...build.notes, ...build.method].map((line) => el("p", { class: "plot-note" }, line)),
+        build.notes.map((line) => el("p", { class: "plot-note" }, line)),
+        el("details", {}, el("summary", {}, t("screen.golden.method")), build.method.map((line) => el("p", { class: "plot-note" }, line))),
         comparisonBlock(build.againstActive, t("screen.golden.againstActive")), comparisonBlock(build.againstExpected, t("screen.golden.againstExpected"))),
       el("div", { class: "golden-side" }, list.element, this.#saveForm()))
     this.#cloud.show(build)

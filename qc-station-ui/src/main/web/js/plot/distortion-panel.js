@@ -138,10 +138,19 @@ export function powerSum(floors) {
 function limitOf({ curves, inspection }, kind) {
   const rows = (inspection.regions ?? []).filter((row) => row.check === checkOf(kind) && isNumber(row.limitDb))
   return curves.frequencyHz.map((hz) => {
-    const row = rows.find((candidate) => curves.regions.some((region) => region.name === candidate.name && hz >= region.fromHz * 0.987 && hz <= region.toHz * 1.013))
+    const row = rows.find((candidate) => {
+      const span = spanOf(candidate.name ?? "", curves.regions)
+      return span !== null && hz >= span.fromHz * 0.987 && hz <= span.toHz * 1.013   // exact grid points lie up to 1.28 % beside their preferred number
+    })
     if (!row || !isNumber(row.limitDb)) return null
     return row.unit === "%" ? 20 * Math.log10(row.limitDb / 100) : row.limitDb
   })
+}
+
+/** A check's span: the region it names, or the frequencies that its name is made of. @param {string} name @param {Api.Region[]} regions @returns {{ fromHz: number, toHz: number } | null} */
+export function spanOf(name, regions) {
+  const written = /^(\d+(?:\.\d+)?)\u2013(\d+(?:\.\d+)?)\sHz$/.exec(name)
+  return regions.find((region) => region.name === name) ?? (written ? { fromHz: Number(written[1]), toHz: Number(written[2]) } : null)
 }
 
 /** @param {number | null | undefined} level dB re the fundamental */

@@ -26,7 +26,7 @@ export class GaugePanel {
     this.#studies = studies
     this.#signal = signal
     this.#changed = changed
-    this.#tuning = new ChooseTuning(signal, () => this.#draw())
+    this.#tuning = new ChooseTuning(signal, studies, () => this.#draw())
     this.element = el("div", {}, this.#tuning.element, el("div", { class: "work-columns gauge-columns" }, this.#steps, this.#facts))
   }
 

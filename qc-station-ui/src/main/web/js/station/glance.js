@@ -43,8 +43,8 @@ function verificationCard(station, blocked) {
 function gaugeCard(studies) {
   const open = studies.find((study) => study.state !== "complete"), done = studies.find((study) => study.state === "complete")
   return { part: "gauge", name: t("screen.part.gauge"), state: done ? "VALID" : "INCOMPLETE",
-    value: done ? `${done.product} ${done.tuning}` : open ? t("screen.part.collected", { n: open.measured, of: open.wanted }) : t("screen.part.none"),
-    when: done?.validUntil ? t("screen.part.until", { when: shortTime(done.validUntil) }) : open ? `${open.product} ${open.tuning}` : "" }
+    value: done ? `${done.product} ${done.tuning}` : open ? t("screen.part.collecting") : t("screen.part.none"),
+    when: open ? t("screen.part.open", { n: open.measured, of: open.wanted, tuning: open.tuning }) : done?.validUntil ? t("screen.part.until", { when: shortTime(done.validUntil) }) : "" }
 }
 
 /** @param {Card[]} cards @param {Part} chosen @param {(part: Part) => void} choose */

@@ -139,7 +139,7 @@ class StationScreen {
   #drawWork() {
     const station = /** @type {Api.Station} */ (this.#station), part = this.#part, name = this.#name
     const how = howMeasured(EXPLAINED[part])
-    if (part === "verification") return put(this.#work, new VerificationPanel(name, this.#closed.signal, this.#renew).element, how)
+    if (part === "verification") return put(this.#work, new VerificationPanel(name, station.verifications ?? [], this.#closed.signal, this.#renew).element, how)
     if (part === "gauge") return put(this.#work, new GaugePanel(name, this.#others.map((other) => other.station ?? other.name), this.#studies, this.#closed.signal, this.#renew).element, how)
     const task = part === "output" ? outputTask(name, station.output) : part === "correction" ? correctionTask(name) : part === "idle" ? idleFloorTask(name)
       : microphoneTask(name, part, station.microphones?.[part])

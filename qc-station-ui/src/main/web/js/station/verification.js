@@ -23,12 +23,12 @@ export class VerificationPanel {
   #steps = el("div", { class: "verification-steps" })
   #facts = el("div", { class: "station-facts" })
 
-  /** @param {string} station @param {AbortSignal} signal @param {() => void} changed */
-  constructor(station, signal, changed) {
+  /** @param {string} station @param {{ product: string, tuning: string }[]} last its newest verifications @param {AbortSignal} signal @param {() => void} changed */
+  constructor(station, last, signal, changed) {
     this.#station = station
     this.#signal = signal
     this.#changed = changed
-    this.#tuning = new ChooseTuning(signal, () => this.#load(true))
+    this.#tuning = new ChooseTuning(signal, last, () => this.#load(true))
     this.element = el("div", {}, this.#tuning.element, el("div", { class: "work-columns" }, this.#steps, this.#facts))
   }
 

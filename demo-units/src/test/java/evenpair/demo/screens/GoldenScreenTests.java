@@ -6,11 +6,11 @@ import org.junit.jupiter.api.Test;
 
 @BrowserTest
 class GoldenScreenTests {
-  private static final String PLAIN = "#/golden/sedge-2/plain";
+  private static final String PLAIN = "#/golden/sedge-2/plain?batch=" + RunningService.BATCH;
 
   @Test
   void showsTheCloudOfTheUnitsThatPassed(Screen screen) {
-    screen.open(PLAIN).shows(".golden-facts", "3 units, 6 curves");
+    screen.open(PLAIN).shows(".golden-facts", "Units: 3, curves: 6");
     screen.until("document.querySelectorAll('.golden .cloud-room canvas').length === 1");
     screen.shows(".member-list", RunningService.GOOD_UNIT);
     screen.shows(".comparison", "Against the golden response in use");
@@ -28,7 +28,7 @@ class GoldenScreenTests {
 
   @Test
   void savesADraftAndComparesItWithTheVersionInUse(Screen screen) {
-    screen.open(PLAIN).shows(".golden-facts", "3 units");
+    screen.open(PLAIN).shows(".golden-facts", "Units: 3");
     screen.at("#field-author").fill("qe-1");
     screen.press("Enter");
     screen.shows(".steps-result", "stored as a draft");

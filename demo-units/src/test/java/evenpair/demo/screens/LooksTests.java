@@ -92,6 +92,6 @@ class LooksTests {
 
   private static Map<String, String> places() {
     return Map.of("#/bench/bench-1", ".regions .margin", "#/batch", ".list", BATCH, ".cloud canvas", UNIT, ".facts-list",
-        "#/station/bench-1", ".facts-list", "#/station/bench-1?part=gauge", ".steps", "#/golden/sedge-2/plain", ".golden canvas");
+        "#/station/bench-1", ".facts-list", "#/station/bench-1?part=gauge", ".steps", "#/golden/sedge-2/plain?batch=" + RunningService.BATCH, ".golden canvas");
   }
 }
