@@ -18,7 +18,9 @@ import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
-/** Reads stored levels and phases by plain JDBC and combines seatings by the same code as judging. */
+/**
+ * Reads stored levels and phases by plain JDBC and combines seatings by the same code as judging.
+ */
 @Component
 @Transactional(readOnly = true)
 class MeasuredCurveReader implements MeasuredCurves {
@@ -45,7 +47,11 @@ class MeasuredCurveReader implements MeasuredCurves {
 
   @Override
   public List<MeasuredUnit> ofBatch(String batch, String product, String tuning) {
-    return read("where i.state = 'CLOSED' and i.batch = ? and i.product = ? and i.tuning = ?", batch, product, tuning);
+    return read(
+        "where i.state = 'CLOSED' and i.batch = ? and i.product = ? and i.tuning = ?",
+        batch,
+        product,
+        tuning);
   }
 
   private List<MeasuredUnit> read(String which, Object... values) {
@@ -125,7 +131,8 @@ class MeasuredCurveReader implements MeasuredCurves {
     }
 
     private MeasuredChannel channel(Channel channel) {
-      return new MeasuredChannel(Combination.level(levels.get(channel)), Combination.phase(phases.get(channel)));
+      return new MeasuredChannel(
+          Combination.level(levels.get(channel)), Combination.phase(phases.get(channel)));
     }
   }
 }

@@ -14,7 +14,10 @@ public interface MeasuredCurves {
    */
   List<MeasuredUnit> of(Collection<UUID> inspections);
 
-  /** @return every closed inspection of the batch in that tuning that has a valid attempt, oldest first */
+  /**
+   * @return every closed inspection of the batch in that tuning that has a valid attempt, oldest
+   *     first
+   */
   List<MeasuredUnit> ofBatch(String batch, String product, String tuning);
 
   /**

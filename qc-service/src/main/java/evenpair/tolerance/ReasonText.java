@@ -17,11 +17,7 @@ import java.util.Set;
 public record ReasonText(String key, Map<String, Object> values) {
   private static final Set<String> CHECKS_OF_A_CHANNEL =
       Set.of(
-          "distortion",
-          "distortion-floor",
-          "idle-noise",
-          "idle-noise-floor",
-          "idle-noise-station");
+          "distortion", "distortion-floor", "idle-noise", "idle-noise-floor", "idle-noise-station");
 
   public ReasonText {
     values = Map.copyOf(values);
@@ -37,7 +33,8 @@ public record ReasonText(String key, Map<String, Object> values) {
   private static String key(Reason reason) {
     String key = "reason." + reason.kind().word();
     return switch (reason.kind()) {
-      case LEVEL -> key + (near(reason) ? ".near" : side(reason)) + also(reason) + conditional(reason);
+      case LEVEL ->
+          key + (near(reason) ? ".near" : side(reason)) + also(reason) + conditional(reason);
       case WINDOW -> key + (near(reason) ? ".near" : side(reason)) + conditional(reason);
       case BALANCE ->
           key + (near(reason) ? ".near" : louder(reason)) + also(reason) + conditional(reason);
@@ -52,8 +49,13 @@ public record ReasonText(String key, Map<String, Object> values) {
       case SEAL -> key + channel(reason) + ofChannel(repeats(reason), reason);
       case DEPTH -> key + channel(reason) + depth(reason);
       case UNCERTAINTY_MISSING, GUARD_TOO_WIDE -> key + region(reason);
-      case OTHER_TUNING, DOUBLED_TUNING,
-          DOUBLED_SEATING, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
+      case OTHER_TUNING,
+          DOUBLED_TUNING,
+          DOUBLED_SEATING,
+          IDENTICAL_CHANNELS,
+          LENGTHS_DIFFER,
+          STATION_BLOCKED ->
+          key;
       case OUTPUT_CALIBRATION_MISSING,
           OUTPUT_CALIBRATION_EXPIRED,
           CORRECTION_MISSING,
@@ -161,7 +163,8 @@ public record ReasonText(String key, Map<String, Object> values) {
 
   /** Frames sound at whole kilohertz. */
   private static String kilohertz(List<Double> hz) {
-    return joined(hz.stream().map(line -> Long.toString(Math.round(line / 1000))).distinct().toList());
+    return joined(
+        hz.stream().map(line -> Long.toString(Math.round(line / 1000))).distinct().toList());
   }
 
   private static void put(Map<String, Object> values, String name, Object value) {

@@ -71,8 +71,7 @@ class ReasonTextTests {
               .flatMap(
                   check ->
                       Stream.of(
-                          Reason.notJudged(check),
-                          Reason.notJudged(check, Channel.RIGHT, 120.0)));
+                          Reason.notJudged(check), Reason.notJudged(check, Channel.RIGHT, 120.0)));
       case UNCERTAINTY_MISSING ->
           Stream.of(noNumber(kind, null, "mid", 120.0), noNumber(kind, null, null, null));
       case GUARD_TOO_WIDE ->
@@ -81,7 +80,8 @@ class ReasonTextTests {
       case DOUBLED_TUNING ->
           Stream.of(
               new Reason(
-                  kind, null, null, null, null, null, List.of(), "warm", null, null, List.of(), false));
+                  kind, null, null, null, null, null, List.of(), "warm", null, null, List.of(),
+                  false));
       case IDLE_NOISE ->
           channels()
               .flatMap(c -> all(kind, c))
