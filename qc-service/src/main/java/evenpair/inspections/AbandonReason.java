@@ -20,7 +20,9 @@ enum AbandonReason {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
-  /** @return the reason that a person may give under this word */
+  /**
+   * @return the reason that a person may give under this word
+   */
   static Optional<AbandonReason> givenByAPerson(String word) {
     return Arrays.stream(values()).filter(r -> r != TIMED_OUT && r.word().equals(word)).findFirst();
   }

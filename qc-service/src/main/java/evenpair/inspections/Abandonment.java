@@ -12,7 +12,10 @@ import org.springframework.scheduling.annotation.Scheduled;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
-/** Ends open inspections without a verdict: by a person or after a time without attempts; the reason is stored and sealed. */
+/**
+ * Ends open inspections without a verdict: by a person or after a time without attempts; the reason
+ * is stored and sealed.
+ */
 @Component
 class Abandonment {
   private static final Logger LOG = LoggerFactory.getLogger(Abandonment.class);
@@ -45,13 +48,16 @@ class Abandonment {
     this.clock = clock;
   }
 
-  /** @throws Refusal 404 for an unknown inspection, 409 if it is not open any more */
+  /**
+   * @throws Refusal 404 for an unknown inspection, 409 if it is not open any more
+   */
   void byPerson(UUID id, String operator, AbandonReason reason) {
     transactions.executeWithoutResult(
         status -> {
           InspectionRow row = lockedRow(id);
           if (row.state() != InspectionState.OPEN) {
-            throw new Refusal(409, "not-open", "Inspection " + id + " is " + row.state().word() + " and final.");
+            throw new Refusal(
+                409, "not-open", "Inspection " + id + " is " + row.state().word() + " and final.");
           }
           row.abandon(reason, clock.instant());
           seals.abandoned(row, people.refer(operator));
@@ -59,10 +65,13 @@ class Abandonment {
         });
   }
 
-  @Scheduled(fixedDelayString = "${evenpair.inspections.abandon-check:5m}", initialDelayString = "1m")
+  @Scheduled(
+      fixedDelayString = "${evenpair.inspections.abandon-check:5m}",
+      initialDelayString = "1m")
   void timeOut() {
     Instant limit = clock.instant().minus(settings.abandonAfter());
-    for (InspectionRow row : inspections.findByStateAndLastAttemptAtBefore(InspectionState.OPEN, limit)) {
+    for (InspectionRow row :
+        inspections.findByStateAndLastAttemptAtBefore(InspectionState.OPEN, limit)) {
       transactions.executeWithoutResult(status -> timeOut(row.id(), limit));
     }
   }
@@ -73,11 +82,18 @@ class Abandonment {
       row.abandon(AbandonReason.TIMED_OUT, clock.instant());
       seals.abandoned(row, null);
       announcements.abandoned(row);
-      LOG.warn("Inspection {} of unit {} got no attempt since {} and is abandoned", id, row.serial(), row.lastAttemptAt());
+      LOG.warn(
+          "Inspection {} of unit {} got no attempt since {} and is abandoned",
+          id,
+          row.serial(),
+          row.lastAttemptAt());
     }
   }
 
-  /** An attempt of the same unit that is being recorded goes first; then the row is read as it left it. */
+  /**
+   * An attempt of the same unit that is being recorded goes first; then the row is read as it left
+   * it.
+   */
   private InspectionRow lockedRow(UUID id) {
     String serial =
         jdbc.sql("select serial from inspection where id = ?")

@@ -26,7 +26,10 @@ class AbandonmentController {
   private final TransactionTemplate transactions;
 
   AbandonmentController(
-      Abandonment abandonment, InspectionFiles files, InspectionJsons jsons, TransactionTemplate transactions) {
+      Abandonment abandonment,
+      InspectionFiles files,
+      InspectionJsons jsons,
+      TransactionTemplate transactions) {
     this.abandonment = abandonment;
     this.files = files;
     this.jsons = jsons;
@@ -36,9 +39,12 @@ class AbandonmentController {
   @Schema(name = "AbandonmentRequest")
   record Description(
       @Schema(description = "name or badge") String operator,
-      @Schema(description = "wrong-unit, unit-damaged, station-fault or withdrawn") String reason) {}
+      @Schema(description = "wrong-unit, unit-damaged, station-fault or withdrawn")
+          String reason) {}
 
-  @PostMapping(path = "/api/inspections/{id}/abandonment", consumes = MediaType.APPLICATION_JSON_VALUE)
+  @PostMapping(
+      path = "/api/inspections/{id}/abandonment",
+      consumes = MediaType.APPLICATION_JSON_VALUE)
   @Operation(
       summary = "End an open inspection without a verdict",
       requestBody =
@@ -52,7 +58,8 @@ class AbandonmentController {
       @PathVariable UUID id, @RequestBody byte[] body, @Parameter(hidden = true) Locale locale) {
     JsonFields fields = JsonFields.read("body", body, Set.of("operator", "reason"));
     String operator = fields.text("operator", Names.LONGEST);
-    var reason = fields.choice("reason", AbandonReason::givenByAPerson, AbandonReason.wordsForPeople());
+    var reason =
+        fields.choice("reason", AbandonReason::givenByAPerson, AbandonReason.wordsForPeople());
     if (reason.isEmpty()) {
       fields.missing("reason", "one of " + String.join(", ", AbandonReason.wordsForPeople()));
     }

@@ -5,7 +5,10 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 
-/** Tells others what has been recorded: other modules for certain (event registry), live screens if they listen. */
+/**
+ * Tells others what has been recorded: other modules for certain (event registry), live screens if
+ * they listen.
+ */
 @Component
 class Announcements {
   private final ApplicationEventPublisher publisher;

@@ -1,11 +1,11 @@
 package evenpair.inspections;
 
 import evenpair.tolerance.Channel;
+import jakarta.persistence.Embeddable;
 import jakarta.persistence.EmbeddedId;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import jakarta.persistence.Embeddable;
 import jakarta.persistence.Table;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
@@ -77,6 +77,8 @@ class AttemptChannelRow {
   }
 
   StoredIdle idle() {
-    return idleDba == null ? null : new StoredIdle(idleDba, idleFloorDba, RecordJson.readTones(idleTones));
+    return idleDba == null
+        ? null
+        : new StoredIdle(idleDba, idleFloorDba, RecordJson.readTones(idleTones));
   }
 }

@@ -10,7 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 
-/** Thinks an attempt through: level, mounting, noise, verdict. Reads, writes nothing; to be called under the unit's lock. */
+/**
+ * Thinks an attempt through: level, mounting, noise, verdict. Reads, writes nothing; to be called
+ * under the unit's lock.
+ */
 @Component
 class AttemptJudge {
   private final Products products;
@@ -20,7 +23,11 @@ class AttemptJudge {
   private final InspectionSettings settings;
 
   AttemptJudge(
-      Products products, InspectionFiles files, Worth worth, DoubledCaptures doubled, InspectionSettings settings) {
+      Products products,
+      InspectionFiles files,
+      Worth worth,
+      DoubledCaptures doubled,
+      InspectionSettings settings) {
     this.products = products;
     this.files = files;
     this.worth = worth;
@@ -28,14 +35,20 @@ class AttemptJudge {
     this.settings = settings;
   }
 
-  /** @param open the inspection that it continues; empty if it begins one */
+  /**
+   * @param open the inspection that it continues; empty if it begins one
+   */
   Considered consider(PreparedAttempt attempt, Optional<InspectionRow> open) {
-    StoredLimitSet limits = open.map(row -> products.limitSet(row.limitSetId())).orElseGet(() -> active(attempt));
+    StoredLimitSet limits =
+        open.map(row -> products.limitSet(row.limitSetId())).orElseGet(() -> active(attempt));
     ChainCheck.requireSameSimulator(attempt.surroundings().chain(), limits.set());
     Levelling.Levelled levelled = levelled(attempt, limits);
     Prior prior = open.map(row -> files.prior(row.id())).orElse(Prior.NOTHING);
     Judging judging =
-        new Judging(limits, worth.of(attempt, open, limits), others(attempt.submission(), attempt.receivedAt()));
+        new Judging(
+            limits,
+            worth.of(attempt, open, limits),
+            others(attempt.submission(), attempt.receivedAt()));
     return new Considered(levelled.curves(), judging, Course.of(levelled, prior, judging));
   }
 
@@ -48,7 +61,8 @@ class AttemptJudge {
     if (!doubles.isEmpty()) {
       return Levelling.Levelled.refused(doubles);
     }
-    return Levelling.level(attempt.heard(), attempt.surroundings(), limits.set(), settings.driveToleranceDb());
+    return Levelling.level(
+        attempt.heard(), attempt.surroundings(), limits.set(), settings.driveToleranceDb());
   }
 
   /** The set in force when the attempt arrives; the inspection keeps it to its end. */

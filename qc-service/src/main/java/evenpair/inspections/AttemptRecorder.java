@@ -9,8 +9,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Records an attempt with all that follows from it in one transaction, one attempt of a unit at a time, each request once. What
- * could still refuse comes before the first file or row.
+ * Records an attempt with all that follows from it in one transaction, one attempt of a unit at a
+ * time, each request once. What could still refuse comes before the first file or row.
  */
 @Component
 class AttemptRecorder {
@@ -72,7 +72,9 @@ class AttemptRecorder {
     return answer;
   }
 
-  /** @throws Refusal 409 if the key came with another request */
+  /**
+   * @throws Refusal 409 if the key came with another request
+   */
   static Answer replay(Remembered first, String requestDigest) {
     if (!first.requestDigest().equals(requestDigest)) {
       throw new Refusal(
@@ -88,11 +90,16 @@ class AttemptRecorder {
     Submission submission = attempt.submission();
     Optional<InspectionRow> open =
         inspections.findBySerialAndProductAndTuningAndOccasionAndState(
-            submission.serial(), submission.product(), submission.tuning(), submission.occasion(), InspectionState.OPEN);
+            submission.serial(),
+            submission.product(),
+            submission.tuning(),
+            submission.occasion(),
+            InspectionState.OPEN);
     new TurnCheck(inspections).require(submission, open);
     Considered considered = judge.consider(attempt, open);
     InspectionRow inspection = writer.write(attempt, open, considered);
     InspectionFile file = files.find(inspection.id()).orElseThrow();
-    return new Answer(inspection.id(), false, mapper.writeValueAsString(jsons.whole(file, attempt.locale())));
+    return new Answer(
+        inspection.id(), false, mapper.writeValueAsString(jsons.whole(file, attempt.locale())));
   }
 }

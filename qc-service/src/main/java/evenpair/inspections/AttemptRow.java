@@ -46,7 +46,12 @@ class AttemptRow {
   /** Who and what came with it. */
   @Embeddable
   record Circumstances(
-      String station, UUID operatorRef, Instant measuredAt, Instant receivedAt, String stimulus, String softwareVersion) {}
+      String station,
+      UUID operatorRef,
+      Instant measuredAt,
+      Instant receivedAt,
+      String stimulus,
+      String softwareVersion) {}
 
   @Id private UUID id;
   private UUID inspectionId;
@@ -157,7 +162,9 @@ class AttemptRow {
     return chain;
   }
 
-  /** @return JSON as {@link RecordJson} writes it */
+  /**
+   * @return JSON as {@link RecordJson} writes it
+   */
   String reasons() {
     return reasons;
   }

@@ -11,8 +11,9 @@ import java.util.UUID;
 import org.springframework.stereotype.Component;
 
 /**
- * Writes an attempt and all that follows from it: capture files, the attempt, its curves, the inspection's new state, the
- * verdict, the ledger entries. To be called in a transaction; files are synced before the rows that name them commit.
+ * Writes an attempt and all that follows from it: capture files, the attempt, its curves, the
+ * inspection's new state, the verdict, the ledger entries. To be called in a transaction; files are
+ * synced before the rows that name them commit.
  */
 @Component
 class AttemptWriter {
@@ -44,8 +45,11 @@ class AttemptWriter {
     this.software = software;
   }
 
-  /** @return the inspection that the attempt belongs to, as it stands now */
-  InspectionRow write(PreparedAttempt attempt, Optional<InspectionRow> open, Considered considered) {
+  /**
+   * @return the inspection that the attempt belongs to, as it stands now
+   */
+  InspectionRow write(
+      PreparedAttempt attempt, Optional<InspectionRow> open, Considered considered) {
     keepCaptures(attempt.sent());
     UUID operator = people.refer(attempt.submission().operator());
     InspectionRow inspection = open.orElseGet(() -> opened(attempt, operator, considered));
@@ -58,7 +62,10 @@ class AttemptWriter {
     entities.persist(row);
     considered.curves().ifPresent(curves -> persistCurves(row.id(), curves));
     seals.attempt(inspection, row, considered.curves(), RecordJson.read(row.reasons()));
-    considered.course().closing().ifPresent(closing -> persistVerdict(inspection, closing, considered.judging()));
+    considered
+        .course()
+        .closing()
+        .ifPresent(closing -> persistVerdict(inspection, closing, considered.judging()));
     entities.flush();
     announcements.attempt(inspection);
     return inspection;
@@ -75,10 +82,16 @@ class AttemptWriter {
 
   private InspectionRow opened(PreparedAttempt attempt, UUID operator, Considered considered) {
     return new InspectionRow(
-        ids.next(), attempt.submission(), operator, considered.limits(), attempt.measuredAt(), software.version());
+        ids.next(),
+        attempt.submission(),
+        operator,
+        considered.limits(),
+        attempt.measuredAt(),
+        software.version());
   }
 
-  private AttemptRow row(PreparedAttempt attempt, InspectionRow inspection, UUID operator, Course course) {
+  private AttemptRow row(
+      PreparedAttempt attempt, InspectionRow inspection, UUID operator, Course course) {
     var circumstances =
         new AttemptRow.Circumstances(
             attempt.submission().station(),
@@ -101,7 +114,10 @@ class AttemptWriter {
 
   private static void advance(InspectionRow inspection, PreparedAttempt attempt, Course course) {
     inspection.take(course, attempt.receivedAt());
-    course.closing().ifPresent(closing -> inspection.close(closing.judgement().verdict(), attempt.receivedAt()));
+    course
+        .closing()
+        .ifPresent(
+            closing -> inspection.close(closing.judgement().verdict(), attempt.receivedAt()));
   }
 
   private void persistCurves(UUID attempt, StoredPair curves) {
@@ -113,7 +129,8 @@ class AttemptWriter {
   private void persistVerdict(InspectionRow inspection, Course.Closing closing, Judging judging) {
     Basis basis = Basis.of(closing, judging);
     UUID entry = seals.closed(inspection, closing.judgement(), basis);
-    entities.persist(new VerdictRow(inspection, closing.judgement(), basis, entry, software.version()));
+    entities.persist(
+        new VerdictRow(inspection, closing.judgement(), basis, entry, software.version()));
     announcements.closed(inspection);
   }
 }

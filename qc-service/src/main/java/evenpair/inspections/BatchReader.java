@@ -23,7 +23,10 @@ import org.springframework.context.i18n.LocaleContextHolder;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
 
-/** Reads whole batches by plain JDBC into flat arrays, through the same combination and smoothing as judging. */
+/**
+ * Reads whole batches by plain JDBC into flat arrays, through the same combination and smoothing as
+ * judging.
+ */
 @Component
 class BatchReader {
   private static final int FETCH = 500;
@@ -40,7 +43,9 @@ class BatchReader {
         v.left_alignment_db, v.right_alignment_db, v.reasons,
         exists (select 1 from attempt a where a.inspection_id = i.id and a.valid)
       """
-          + WHICH.replace("from inspection i", "from inspection i join inspection_verdict v on v.inspection_id = i.id")
+          + WHICH.replace(
+              "from inspection i",
+              "from inspection i join inspection_verdict v on v.inspection_id = i.id")
           + "order by i.started_at, i.id";
 
   private static final String CURVES =
@@ -80,7 +85,8 @@ class BatchReader {
                 instant(row, 6)));
   }
 
-  private record Unit(BatchUnit view, int version, UUID limitSet, double leftAlignment, double rightAlignment) {}
+  private record Unit(
+      BatchUnit view, int version, UUID limitSet, double leftAlignment, double rightAlignment) {}
 
   BatchCurves read(String batch, String product, String tuning, Integer version) {
     Object[] which = {batch, product, tuning, version, version};
@@ -116,34 +122,39 @@ class BatchReader {
             instant(row, 6),
             place,
             views.of(RecordJson.read(row.getString(11)), LocaleContextHolder.getLocale()));
-    return new Unit(view, row.getInt(7), row.getObject(8, UUID.class), number(row, 9), number(row, 10));
+    return new Unit(
+        view, row.getInt(7), row.getObject(8, UUID.class), number(row, 9), number(row, 10));
   }
 
   private void fill(Object[] which, List<Unit> units, float[] left, float[] right) {
     Map<UUID, Unit> byId = new HashMap<>();
     units.forEach(unit -> byId.put(unit.view().inspection(), unit));
-    Seatings seatings = new Seatings(
-        (inspection, channel, levels) -> {
-          Unit unit = byId.get(inspection);
-          if (unit != null) {
-            Smoothing smoothing = products.limitSet(unit.limitSet()).set().smoothing();
-            Curve judged = smoothing.apply(Combination.level(levels));
-            float[] target = channel == Channel.LEFT ? left : right;
-            System.arraycopy(judged.toFloats(), 0, target, unit.view().row() * Grid.POINTS, Grid.POINTS);
-          }
-        });
+    Seatings seatings =
+        new Seatings(
+            (inspection, channel, levels) -> {
+              Unit unit = byId.get(inspection);
+              if (unit != null) {
+                Smoothing smoothing = products.limitSet(unit.limitSet()).set().smoothing();
+                Curve judged = smoothing.apply(Combination.level(levels));
+                float[] target = channel == Channel.LEFT ? left : right;
+                System.arraycopy(
+                    judged.toFloats(), 0, target, unit.view().row() * Grid.POINTS, Grid.POINTS);
+              }
+            });
     JdbcTemplate streaming = new JdbcTemplate(jdbc.getDataSource());
     streaming.setFetchSize(FETCH);
     streaming.query(
         CURVES,
         row -> {
-          seatings.add(row.getObject(1, UUID.class), Channel.valueOf(row.getString(2)), floats(row, 3));
+          seatings.add(
+              row.getObject(1, UUID.class), Channel.valueOf(row.getString(2)), floats(row, 3));
         },
         which);
     seatings.end();
   }
 
-  private BatchCurves batch(String product, String tuning, List<Unit> units, float[] left, float[] right) {
+  private BatchCurves batch(
+      String product, String tuning, List<Unit> units, float[] left, float[] right) {
     List<Integer> versions = units.stream().map(Unit::version).distinct().sorted().toList();
     List<Unit> drawn = units.stream().filter(unit -> unit.view().row() >= 0).toList();
     LimitFrame frame = LimitFrame.of(newest(units));
@@ -164,7 +175,9 @@ class BatchReader {
         frame.smoothing());
   }
 
-  /** @return the newest limit set among the units; null without units */
+  /**
+   * @return the newest limit set among the units; null without units
+   */
   private StoredLimitSet newest(List<Unit> units) {
     return units.stream()
         .max(Comparator.comparingInt(Unit::version))

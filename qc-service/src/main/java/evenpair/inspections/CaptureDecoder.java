@@ -11,11 +11,16 @@ import evenpair.web.Refusal;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** Turns the file parts into two channels. What cannot be decoded is refused, naming the part, the place and what is expected. */
+/**
+ * Turns the file parts into two channels. What cannot be decoded is refused, naming the part, the
+ * place and what is expected.
+ */
 final class CaptureDecoder {
   private CaptureDecoder() {}
 
-  /** @throws Refusal 422 for a file that cannot be decoded or has the wrong number of channels */
+  /**
+   * @throws Refusal 422 for a file that cannot be decoded or has the wrong number of channels
+   */
   static SentPair decode(SentParts parts) {
     Optional<SentIdle> idleLeft = parts.file("idleLeft").map(CaptureDecoder::idle);
     Optional<SentIdle> idleRight = parts.file("idleRight").map(CaptureDecoder::idle);
@@ -29,9 +34,14 @@ final class CaptureDecoder {
   }
 
   /** Left, right, and in a third channel, if there is one, the electrical drive. */
-  private static SentPair together(SentFile file, Optional<SentIdle> idleLeft, Optional<SentIdle> idleRight) {
+  private static SentPair together(
+      SentFile file, Optional<SentIdle> idleLeft, Optional<SentIdle> idleRight) {
     if (file.curve()) {
-      throw refusal("unsupported-part", file, "is a curve", "a two-channel WAV; send curves as 'left' and 'right'");
+      throw refusal(
+          "unsupported-part",
+          file,
+          "is a curve",
+          "a two-channel WAV; send curves as 'left' and 'right'");
     }
     WavAudio audio = decoded(file, WavReader::read);
     int count = audio.channels().size();
@@ -43,8 +53,16 @@ final class CaptureDecoder {
     }
     boolean driven = count == 3;
     return new SentPair(
-        side(Channel.LEFT, file, driven ? Format.WAV_LEFT_WITH_DRIVE : Format.WAV_LEFT_OF_TWO, audio.channels().get(0)),
-        side(Channel.RIGHT, file, driven ? Format.WAV_RIGHT_WITH_DRIVE : Format.WAV_RIGHT_OF_TWO, audio.channels().get(1)),
+        side(
+            Channel.LEFT,
+            file,
+            driven ? Format.WAV_LEFT_WITH_DRIVE : Format.WAV_LEFT_OF_TWO,
+            audio.channels().get(0)),
+        side(
+            Channel.RIGHT,
+            file,
+            driven ? Format.WAV_RIGHT_WITH_DRIVE : Format.WAV_RIGHT_OF_TWO,
+            audio.channels().get(1)),
         driven ? Optional.of(audio.channels().get(2)) : Optional.empty(),
         idleLeft,
         idleRight);
@@ -79,14 +97,18 @@ final class CaptureDecoder {
 
   private static Refusal channels(SentFile file, WavAudio audio, String expected) {
     int count = audio.channels().size();
-    return refusal("wrong-channels", file, "has " + count + (count == 1 ? " channel" : " channels"), expected);
+    return refusal(
+        "wrong-channels", file, "has " + count + (count == 1 ? " channel" : " channels"), expected);
   }
 
   private static <T> T decoded(SentFile file, Function<byte[], T> reader) {
     try {
       return reader.apply(file.bytes());
     } catch (UnreadableCapture e) {
-      throw new Refusal(422, "unreadable-capture", "The part '" + file.part() + "' cannot be decoded: " + e.getMessage())
+      throw new Refusal(
+              422,
+              "unreadable-capture",
+              "The part '" + file.part() + "' cannot be decoded: " + e.getMessage())
           .with("part", file.part())
           .with("place", e.place())
           .with("expected", e.expected());
@@ -94,7 +116,10 @@ final class CaptureDecoder {
   }
 
   private static Refusal refusal(String type, SentFile file, String problem, String expected) {
-    return new Refusal(422, type, "The part '" + file.part() + "' " + problem + "; expected: " + expected + ".")
+    return new Refusal(
+            422,
+            type,
+            "The part '" + file.part() + "' " + problem + "; expected: " + expected + ".")
         .with("part", file.part())
         .with("expected", expected);
   }

@@ -9,17 +9,23 @@ final class CaptureFiles {
 
   private CaptureFiles() {}
 
-  /** @param bytes its length; null if it is not on the record */
+  /**
+   * @param bytes its length; null if it is not on the record
+   */
   record Kept(String sha256, Long bytes, boolean curve) {}
 
-  /** @throws Refusal 404 for another name, or an idle recording that was not sent */
+  /**
+   * @throws Refusal 404 for another name, or an idle recording that was not sent
+   */
   static Kept of(AttemptRow row, String side) {
     return switch (side) {
       case "left" -> capture(row.left());
       case "right" -> capture(row.right());
       case "idle-left" -> idle(row, side, row.idleLeftSha256());
       case "idle-right" -> idle(row, side, row.idleRightSha256());
-      default -> throw new Refusal(404, "unknown-side", "There is no side '" + side + "'.").with("choices", SIDES);
+      default ->
+          throw new Refusal(404, "unknown-side", "There is no side '" + side + "'.")
+              .with("choices", SIDES);
     };
   }
 
@@ -30,7 +36,9 @@ final class CaptureFiles {
   private static Kept idle(AttemptRow row, String side, String sha256) {
     if (sha256 == null) {
       throw new Refusal(
-          404, "no-idle-recording", "Attempt " + row.number() + " came without the idle recording '" + side + "'.");
+          404,
+          "no-idle-recording",
+          "Attempt " + row.number() + " came without the idle recording '" + side + "'.");
     }
     return new Kept(sha256, null, false);
   }

@@ -11,13 +11,15 @@ import java.util.Optional;
 import java.util.function.Function;
 
 /**
- * Valid seatings combine as the mean in dB of their stored levels, distortion and idle noise; phases as the mean direction. One
- * code path for all uses.
+ * Valid seatings combine as the mean in dB of their stored levels, distortion and idle noise;
+ * phases as the mean direction. One code path for all uses.
  */
 final class Combination {
   private Combination() {}
 
-  /** @param seatings one at least, in the order of their attempts */
+  /**
+   * @param seatings one at least, in the order of their attempts
+   */
   static MeasuredPair of(List<StoredPair> seatings) {
     return new MeasuredPair(of(seatings, Channel.LEFT), of(seatings, Channel.RIGHT));
   }
@@ -34,19 +36,25 @@ final class Combination {
         whole(channels, StoredChannel::idle).map(StoredIdle::mean));
   }
 
-  /** @return the mean in dB, point by point; one seating stays what it is, to the bit */
+  /**
+   * @return the mean in dB, point by point; one seating stays what it is, to the bit
+   */
   static Curve level(List<float[]> levels) {
     return Curve.mean(levels.stream().map(Curve::ofFloats).toList());
   }
 
-  /** @return what every seating has; empty if one of them lacks it */
-  private static <T> Optional<List<T>> whole(List<StoredChannel> channels, Function<StoredChannel, T> part) {
+  /**
+   * @return what every seating has; empty if one of them lacks it
+   */
+  private static <T> Optional<List<T>> whole(
+      List<StoredChannel> channels, Function<StoredChannel, T> part) {
     List<T> parts = channels.stream().map(part).filter(Objects::nonNull).toList();
     return parts.size() == channels.size() ? Optional.of(parts) : Optional.empty();
   }
 
   /**
-   * Mean direction: the angle of Σ e^{jφ}; one seating stays what it is, to the bit; unknown unless every seating has a phase.
+   * Mean direction: the angle of Σ e^{jφ}; one seating stays what it is, to the bit; unknown unless
+   * every seating has a phase.
    *
    * @param phasesDeg one for each seating; null where it is unknown
    */

@@ -24,8 +24,9 @@ record Course(Outcome outcome, boolean valid, List<Reason> flaws, Optional<Closi
   record Closing(Judgement judgement, List<StoredPair> seatings) {}
 
   /**
-   * Each seating must hold by itself before it takes part: first its mounting, because a leak looks noisy too, then noise and
-   * data; then all valid ones are judged together. From the stored floats only, so that judging them again gives the same.
+   * Each seating must hold by itself before it takes part: first its mounting, because a leak looks
+   * noisy too, then noise and data; then all valid ones are judged together. From the stored floats
+   * only, so that judging them again gives the same.
    */
   static Course of(Levelling.Levelled attempt, Prior prior, Judging judging) {
     if (attempt.curves().isEmpty() || !attempt.flaws().isEmpty()) {
@@ -37,7 +38,8 @@ record Course(Outcome outcome, boolean valid, List<Reason> flaws, Optional<Closi
       return unseated(mounting);
     }
     Judgement own = judging.judge(List.of(pair));
-    List<Reason> flaws = new ArrayList<>(own.verdict() == Verdict.INVALID ? own.reasons() : List.of());
+    List<Reason> flaws =
+        new ArrayList<>(own.verdict() == Verdict.INVALID ? own.reasons() : List.of());
     flaws.addAll(NoiseCheck.reasons(pair, judging.limits()));
     if (!flaws.isEmpty()) {
       return invalid(flaws);
@@ -56,19 +58,25 @@ record Course(Outcome outcome, boolean valid, List<Reason> flaws, Optional<Closi
 
   private static Course closed(Judgement judgement, List<StoredPair> seatings) {
     return switch (judgement.verdict()) {
-      case PASS -> new Course(Outcome.PASS, true, List.of(), Optional.of(new Closing(judgement, seatings)));
-      case FAIL -> new Course(Outcome.FAIL, true, List.of(), Optional.of(new Closing(judgement, seatings)));
+      case PASS ->
+          new Course(Outcome.PASS, true, List.of(), Optional.of(new Closing(judgement, seatings)));
+      case FAIL ->
+          new Course(Outcome.FAIL, true, List.of(), Optional.of(new Closing(judgement, seatings)));
       case RESEAT, INVALID -> invalid(judgement.reasons());
     };
   }
 
-  /** A unit that never sealed in all its tries fails without margins; its curves stay out of every statistic. */
+  /**
+   * A unit that never sealed in all its tries fails without margins; its curves stay out of every
+   * statistic.
+   */
   private static Course unseated(Mounting mounting) {
     if (mounting.sealed().isEmpty()) {
       return new Course(Outcome.RESEAT, false, mounting.reasons(), Optional.empty());
     }
     List<Reason> seal = mounting.sealed().stream().map(SeatingSuspicion::seal).distinct().toList();
     Judgement failed = new Judgement(Verdict.FAIL, seal, List.of(), null, null);
-    return new Course(Outcome.FAIL, false, mounting.reasons(), Optional.of(new Closing(failed, List.of())));
+    return new Course(
+        Outcome.FAIL, false, mounting.reasons(), Optional.of(new Closing(failed, List.of())));
   }
 }

@@ -14,7 +14,10 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 
-/** The curves of an inspection beside their golden response and limits. To be called in a transaction. */
+/**
+ * The curves of an inspection beside their golden response and limits. To be called in a
+ * transaction.
+ */
 @Component
 class CurveDesk {
   private final InspectionFiles files;
@@ -34,13 +37,17 @@ class CurveDesk {
     }
     MeasuredPair mean = Combination.of(seatings);
     return Optional.of(
-        new Drawn(curves(seatings, files.judging(row), judged), mean.left().distortion(), mean.right().distortion()));
+        new Drawn(
+            curves(seatings, files.judging(row), judged),
+            mean.left().distortion(),
+            mean.right().distortion()));
   }
 
   /**
    * @param left distortion; empty for a finished curve
    */
-  record Drawn(JudgedCurves curves, Optional<MeasuredDistortion> left, Optional<MeasuredDistortion> right) {}
+  record Drawn(
+      JudgedCurves curves, Optional<MeasuredDistortion> left, Optional<MeasuredDistortion> right) {}
 
   private static JudgedCurves curves(List<StoredPair> seatings, Judging judging, boolean judged) {
     StoredLimitSet limits = judging.limits();

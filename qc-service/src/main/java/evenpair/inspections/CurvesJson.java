@@ -27,16 +27,26 @@ record CurvesJson(
     List<RegionSpan> regions,
     Simulator earSimulator) {
 
-  /** @param alignmentDb taken out before the window is judged */
-  @Schema(name = "ChannelCurve", description = "distortion at the excitation frequencies; null for a finished curve")
+  /**
+   * @param alignmentDb taken out before the window is judged
+   */
+  @Schema(
+      name = "ChannelCurve",
+      description = "distortion at the excitation frequencies; null for a finished curve")
   record Channel(
       @Schema(description = "dB SPL") List<Double> levelDb,
       Double alignmentDb,
-      @Schema(nullable = true, description = "THD_F of orders 2 to 5; orders near their noise floor count as nothing")
+      @Schema(
+              nullable = true,
+              description =
+                  "THD_F of orders 2 to 5; orders near their noise floor count as nothing")
           List<Double> thdPercent,
-      @Schema(nullable = true, description = "by order: dB re the fundamental") Map<String, List<Double>> harmonicsDb,
-      @Schema(nullable = true, description = "by order: what noise alone would show") Map<String, List<Double>> harmonicFloorsDb,
-      @Schema(nullable = true, description = "orders 10 to 25 together, dB re the fundamental") List<Double> highOrderDb,
+      @Schema(nullable = true, description = "by order: dB re the fundamental")
+          Map<String, List<Double>> harmonicsDb,
+      @Schema(nullable = true, description = "by order: what noise alone would show")
+          Map<String, List<Double>> harmonicFloorsDb,
+      @Schema(nullable = true, description = "orders 10 to 25 together, dB re the fundamental")
+          List<Double> highOrderDb,
       @Schema(nullable = true) List<Double> highOrderFloorDb) {
 
     static Channel of(double[] level, double alignmentDb, Optional<MeasuredDistortion> measured) {
@@ -57,14 +67,18 @@ record CurvesJson(
     private static double[] thdPercent(MeasuredDistortion measured) {
       Distortion distortion =
           new Distortion(
-              measured.harmonicsDb(), measured.floorsDb(), measured.highOrderDb(), measured.highOrderFloorDb());
+              measured.harmonicsDb(),
+              measured.floorsDb(),
+              measured.highOrderDb(),
+              measured.highOrderFloorDb());
       return IntStream.range(0, Grid.POINTS).mapToDouble(i -> 100 * distortion.thdF(i)).toArray();
     }
 
     private static Map<String, List<Double>> byOrder(List<Curve> curves) {
       Map<String, List<Double>> byOrder = new LinkedHashMap<>();
       for (int k = 0; k < curves.size(); k++) {
-        byOrder.put(Integer.toString(MeasuredDistortion.LOWEST_ORDER + k), list(curves.get(k).toArray()));
+        byOrder.put(
+            Integer.toString(MeasuredDistortion.LOWEST_ORDER + k), list(curves.get(k).toArray()));
       }
       return byOrder;
     }
@@ -79,7 +93,9 @@ record CurvesJson(
   @Schema(name = "DifferenceCurve", description = "left − right, dB, and the largest allowed")
   record Difference(List<Double> levelDb, List<Double> limitDb) {}
 
-  @Schema(name = "SpecifiedRange", description = "outside it values only compare; they do not represent an ear")
+  @Schema(
+      name = "SpecifiedRange",
+      description = "outside it values only compare; they do not represent an ear")
   record Simulator(String type, double specifiedFromHz, double specifiedToHz) {}
 
   static CurvesJson of(CurveDesk.Drawn drawn, String earSimulator) {

@@ -14,10 +14,15 @@ import java.util.stream.Stream;
  *
  * @param stimulus empty if both channels are finished curves
  * @param together what is wrong with the two of them as a pair
- * @param idle idle noise by channel, re full scale; a channel without a usable idle recording is missing
+ * @param idle idle noise by channel, re full scale; a channel without a usable idle recording is
+ *     missing
  */
 record HeardPair(
-    Heard left, Heard right, Optional<Stimulus> stimulus, List<Reason> together, Map<Channel, IdleNoise> idle) {
+    Heard left,
+    Heard right,
+    Optional<Stimulus> stimulus,
+    List<Reason> together,
+    Map<Channel, IdleNoise> idle) {
   HeardPair {
     together = List.copyOf(together);
     idle = Map.copyOf(idle);
@@ -32,7 +37,9 @@ record HeardPair(
     return channel == Channel.LEFT ? left : right;
   }
 
-  /** @return every flaw found, left first, then those of the pair */
+  /**
+   * @return every flaw found, left first, then those of the pair
+   */
   List<Reason> flaws() {
     Stream<Reason> alone =
         Stream.of(left, right)

@@ -19,7 +19,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 
-/** The signal processing of one seating: recordings become responses. The slow part of an attempt; needs no database. */
+/**
+ * The signal processing of one seating: recordings become responses. The slow part of an attempt;
+ * needs no database.
+ */
 @Component
 class Hearing {
   private static final double DRIVE_REFERENCE_HZ = 1000;
@@ -57,10 +60,12 @@ class Hearing {
   }
 
   /**
-   * With the drive recorded beside it a response is microphone over drive. The drive's own gain is not known, only its shape is:
-   * it is taken re its level at 1 kHz, where the output calibration says how many volts full scale is.
+   * With the drive recorded beside it a response is microphone over drive. The drive's own gain is
+   * not known, only its shape is: it is taken re its level at 1 kHz, where the output calibration
+   * says how many volts full scale is.
    *
-   * @param flaws takes what is wrong with the drive's channel; the microphones are then heard without it
+   * @param flaws takes what is wrong with the drive's channel; the microphones are then heard
+   *     without it
    */
   private Ear ear(Stimulus stimulus, SentPair pair, List<Reason> flaws) {
     ResponseAnalyser analyser = stimuli.analyser(stimulus);
@@ -92,13 +97,16 @@ class Hearing {
 
   private Optional<Stimulus> stimulus(SentPair pair, Optional<String> name) {
     List<SentChannel> recorded =
-        Stream.of(pair.left(), pair.right()).filter(c -> c.sound() instanceof SentChannel.Recording).toList();
+        Stream.of(pair.left(), pair.right())
+            .filter(c -> c.sound() instanceof SentChannel.Recording)
+            .toList();
     Optional<Stimulus> named = name.map(this::named);
     if (recorded.isEmpty()) {
       return Optional.empty();
     }
     double rate = rate(recorded.get(0));
-    Stimulus stimulus = named.or(() -> stimuli.forRate(rate)).orElseThrow(() -> unknownRate(recorded.get(0), rate));
+    Stimulus stimulus =
+        named.or(() -> stimuli.forRate(rate)).orElseThrow(() -> unknownRate(recorded.get(0), rate));
     for (SentChannel channel : recorded) {
       requireRate(channel, stimulus);
     }
@@ -118,7 +126,9 @@ class Hearing {
   private Refusal unknownRate(SentChannel channel, double rate) {
     String part = channel.file().part();
     return new Refusal(
-            422, "sample-rate", "The part '" + part + "' has " + hertz(rate) + ", for which there is no stimulus.")
+            422,
+            "sample-rate",
+            "The part '" + part + "' has " + hertz(rate) + ", for which there is no stimulus.")
         .with("part", part)
         .with("expected", "a sample rate that a stimulus has")
         .with("choices", names());
@@ -131,7 +141,9 @@ class Hearing {
       String detail =
           "The part '%s' has %s, but the stimulus '%s' is played at %s."
               .formatted(part, hertz(rate(channel)), stimulus.name(), hertz(expected));
-      throw new Refusal(422, "sample-rate", detail).with("part", part).with("expected", hertz(expected));
+      throw new Refusal(422, "sample-rate", detail)
+          .with("part", part)
+          .with("expected", hertz(expected));
     }
   }
 

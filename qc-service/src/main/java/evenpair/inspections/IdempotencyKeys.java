@@ -16,19 +16,25 @@ class IdempotencyKeys {
     this.jdbc = jdbc;
   }
 
-  /** @param requestDigest see {@link RequestDigest} @param answer the first answer's JSON */
+  /**
+   * @param requestDigest see {@link RequestDigest} @param answer the first answer's JSON
+   */
   record Remembered(String requestDigest, UUID inspection, String answer) {}
 
   Optional<Remembered> find(String station, String key) {
-    return jdbc
-        .sql("select request_digest, inspection_id, answer from idempotency_key where station = ? and key = ?")
+    return jdbc.sql(
+            "select request_digest, inspection_id, answer from idempotency_key where station = ? and key = ?")
         .params(station, key)
         .query(
-            (row, number) -> new Remembered(row.getString(1), row.getObject(2, UUID.class), row.getString(3)))
+            (row, number) ->
+                new Remembered(row.getString(1), row.getObject(2, UUID.class), row.getString(3)))
         .optional();
   }
 
-  /** Waits until no other transaction, in this process or another, holds the key; held until the transaction ends. */
+  /**
+   * Waits until no other transaction, in this process or another, holds the key; held until the
+   * transaction ends.
+   */
   void lock(String station, String key) {
     AdvisoryLocks.hold(jdbc, "idempotency-key", station + '\n' + key);
   }
@@ -48,8 +54,12 @@ class IdempotencyKeys {
         .update();
   }
 
-  /** @return how many were forgotten */
+  /**
+   * @return how many were forgotten
+   */
   int forgetBefore(Instant limit) {
-    return jdbc.sql("delete from idempotency_key where created_at < ?").param(limit.atOffset(ZoneOffset.UTC)).update();
+    return jdbc.sql("delete from idempotency_key where created_at < ?")
+        .param(limit.atOffset(ZoneOffset.UTC))
+        .update();
   }
 }

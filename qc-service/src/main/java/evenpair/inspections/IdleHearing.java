@@ -11,11 +11,15 @@ import java.util.Optional;
 final class IdleHearing {
   private IdleHearing() {}
 
-  /** @return by channel; one without a recording, or whose recording cannot give a level, is missing */
+  /**
+   * @return by channel; one without a recording, or whose recording cannot give a level, is missing
+   */
   static Map<Channel, IdleNoise> of(SentPair pair) {
     Map<Channel, IdleNoise> noises = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
-      pair.idle(channel).flatMap(idle -> heard(idle.samples())).ifPresent(noise -> noises.put(channel, noise));
+      pair.idle(channel)
+          .flatMap(idle -> heard(idle.samples()))
+          .ifPresent(noise -> noises.put(channel, noise));
     }
     return noises;
   }

@@ -10,7 +10,10 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** The idle noise of an inspection as it is shown: of the valid seatings together, or of the newest attempt before there is one. */
+/**
+ * The idle noise of an inspection as it is shown: of the valid seatings together, or of the newest
+ * attempt before there is one.
+ */
 @Component
 class IdleNoises {
   /** The few numbers alone: the curves beside them are large. */
@@ -29,7 +32,9 @@ class IdleNoises {
 
   private record Stored(UUID attempt, boolean valid, Channel channel, StoredIdle noise) {}
 
-  /** @return null if no attempt had a usable idle recording */
+  /**
+   * @return null if no attempt had a usable idle recording
+   */
   InspectionJson.IdleNoise of(InspectionFile file) {
     List<Stored> all = stored(file.row().id());
     if (all.isEmpty()) {
@@ -41,12 +46,12 @@ class IdleNoises {
     all.stream()
         .filter(s -> anyValid ? s.valid() : s.attempt().equals(newest))
         .forEach(s -> shown.computeIfAbsent(s.channel(), c -> new ArrayList<>()).add(s.noise()));
-    return new InspectionJson.IdleNoise(view(shown.get(Channel.LEFT)), view(shown.get(Channel.RIGHT)));
+    return new InspectionJson.IdleNoise(
+        view(shown.get(Channel.LEFT)), view(shown.get(Channel.RIGHT)));
   }
 
   private List<Stored> stored(UUID inspection) {
-    return jdbc
-        .sql(STORED)
+    return jdbc.sql(STORED)
         .param(inspection)
         .query(
             (row, number) ->
@@ -55,7 +60,9 @@ class IdleNoises {
                     row.getBoolean(2),
                     Channel.valueOf(row.getString(3)),
                     new StoredIdle(
-                        row.getDouble(4), row.getObject(5, Double.class), RecordJson.readTones(row.getString(6)))))
+                        row.getDouble(4),
+                        row.getObject(5, Double.class),
+                        RecordJson.readTones(row.getString(6)))))
         .list();
   }
 

@@ -41,31 +41,58 @@ class InspectionController {
   @Schema(name = "InspectionUpload")
   record Upload(
       @Schema(implementation = SubmissionDescription.class) Object inspection,
-      @Schema(description = "left capture: one-channel WAV, or a curve as CSV (frequency, level, optional phase)",
-              type = "string", format = "binary") String left,
-      @Schema(description = "right capture, likewise", type = "string", format = "binary") String right,
-      @Schema(description = "instead of left and right: WAV with two channels, left first; a third one carries the electrical drive, whose shape is taken out", type = "string", format = "binary")
+      @Schema(
+              description =
+                  "left capture: one-channel WAV, or a curve as CSV (frequency, level, optional phase)",
+              type = "string",
+              format = "binary")
+          String left,
+      @Schema(description = "right capture, likewise", type = "string", format = "binary")
+          String right,
+      @Schema(
+              description =
+                  "instead of left and right: WAV with two channels, left first; a third one carries the electrical drive, whose shape is taken out",
+              type = "string",
+              format = "binary")
           String both,
-      @Schema(description = "idle noise of the left channel, one-channel WAV of 1.25 s at least; needed where the limit set limits it", type = "string", format = "binary")
+      @Schema(
+              description =
+                  "idle noise of the left channel, one-channel WAV of 1.25 s at least; needed where the limit set limits it",
+              type = "string",
+              format = "binary")
           String idleLeft,
-      @Schema(description = "idle noise of the right channel, likewise", type = "string", format = "binary")
+      @Schema(
+              description = "idle noise of the right channel, likewise",
+              type = "string",
+              format = "binary")
           String idleRight) {}
 
   @Schema(name = "InspectionRequest")
   record SubmissionDescription(
-      @Schema(description = Names.RULE + ", narrowed by the product's pattern", example = "SG2-004217") String serial,
+      @Schema(
+              description = Names.RULE + ", narrowed by the product's pattern",
+              example = "SG2-004217")
+          String serial,
       @Schema(description = Names.RULE, example = "SW-2647") String batch,
       @Schema(example = "sedge-2") String product,
       @Schema(example = "plain") String tuning,
       @Schema(example = "bench-1") String station,
       @Schema(description = "name or badge", example = "op-17") String operator,
-      @Schema(description = "1 upwards; above 1 it continues the unit's open inspection", defaultValue = "1", example = "1")
+      @Schema(
+              description = "1 upwards; above 1 it continues the unit's open inspection",
+              defaultValue = "1",
+              example = "1")
           int seating,
-      @Schema(description = "production, rework, audit or return", defaultValue = "production", example = "production")
+      @Schema(
+              description = "production, rework, audit or return",
+              defaultValue = "production",
+              example = "production")
           String occasion,
       @Schema(description = "now if left out", example = "2026-11-25T07:00:00Z") String measuredAt,
-      @Schema(description = "by the captures' sample rate if left out", example = "default") String stimulus,
-      @Schema(description = "the left earpiece's own number, if it has one", nullable = true) String leftEarpiece,
+      @Schema(description = "by the captures' sample rate if left out", example = "default")
+          String stimulus,
+      @Schema(description = "the left earpiece's own number, if it has one", nullable = true)
+          String leftEarpiece,
       @Schema(nullable = true) String rightEarpiece) {}
 
   @PostMapping(path = "/api/inspections", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
@@ -97,17 +124,21 @@ class InspectionController {
           @Content(
               mediaType = MediaType.APPLICATION_JSON_VALUE,
               schema = @Schema(implementation = InspectionJson.class),
-              examples = @ExampleObject(name = "a failed window", value = InspectionExamples.FAILED)))
+              examples =
+                  @ExampleObject(name = "a failed window", value = InspectionExamples.FAILED)))
   @ApiResponse(
       responseCode = "200",
-      description = "An equal request with this Idempotency-Key was answered before; this is that answer.",
+      description =
+          "An equal request with this Idempotency-Key was answered before; this is that answer.",
       headers = @Header(name = "Idempotent-Replay", description = "true"),
       content =
           @Content(
-              mediaType = MediaType.APPLICATION_JSON_VALUE, schema = @Schema(implementation = InspectionJson.class)))
+              mediaType = MediaType.APPLICATION_JSON_VALUE,
+              schema = @Schema(implementation = InspectionJson.class)))
   @ApiResponse(
       responseCode = "409",
-      description = "It comes at the wrong time: already judged, another seating is expected, or the key was used for another request.",
+      description =
+          "It comes at the wrong time: already judged, another seating is expected, or the key was used for another request.",
       content =
           @Content(
               mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE,
@@ -124,7 +155,8 @@ class InspectionController {
       description = "The captures could not be made durable; nothing was stored.",
       content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   ResponseEntity<String> post(
-      @Parameter(description = "any text of 1 to 255 characters; scope is the station, kept 90 days")
+      @Parameter(
+              description = "any text of 1 to 255 characters; scope is the station, kept 90 days")
           @RequestHeader(name = "Idempotency-Key", required = false)
           String key,
       @Parameter(hidden = true) HttpServletRequest request,
@@ -145,7 +177,10 @@ class InspectionController {
 
   private static void requireFit(String key) {
     if (key != null && (key.isBlank() || key.length() > LONGEST_KEY)) {
-      throw new Refusal(400, "invalid-idempotency-key", "The header 'Idempotency-Key' must have 1 to 255 characters.")
+      throw new Refusal(
+              400,
+              "invalid-idempotency-key",
+              "The header 'Idempotency-Key' must have 1 to 255 characters.")
           .with("field", "Idempotency-Key")
           .with("expected", "1 to 255 characters");
     }

@@ -13,14 +13,22 @@ import java.util.Optional;
  * @param verdict empty unless closed
  */
 record InspectionFile(
-    InspectionRow row, List<AttemptRow> attempts, Optional<VerdictRow> verdict, Product product, UnitVerdict unit) {
+    InspectionRow row,
+    List<AttemptRow> attempts,
+    Optional<VerdictRow> verdict,
+    Product product,
+    UnitVerdict unit) {
 
-  /** @return why it failed once closed; before that, what was wrong with the last attempt */
+  /**
+   * @return why it failed once closed; before that, what was wrong with the last attempt
+   */
   List<Reason> reasons() {
     if (verdict.isPresent()) {
       return RecordJson.read(verdict.get().reasons());
     }
-    return attempts.isEmpty() ? List.of() : RecordJson.read(attempts.get(attempts.size() - 1).reasons());
+    return attempts.isEmpty()
+        ? List.of()
+        : RecordJson.read(attempts.get(attempts.size() - 1).reasons());
   }
 
   List<RegionResult> regions() {
@@ -31,9 +39,14 @@ record InspectionFile(
     return verdict.map(VerdictRow::conditional).orElse(false);
   }
 
-  /** @return which mounting of the unit the attempt was, 1 upwards; an INVALID attempt is none and counts as the one before */
+  /**
+   * @return which mounting of the unit the attempt was, 1 upwards; an INVALID attempt is none and
+   *     counts as the one before
+   */
   int tryOf(AttemptRow attempt) {
     return (int)
-        attempts.stream().filter(a -> a.number() <= attempt.number() && a.outcome().countsAsTry()).count();
+        attempts.stream()
+            .filter(a -> a.number() <= attempt.number() && a.outcome().countsAsTry())
+            .count();
   }
 }

@@ -13,7 +13,10 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 
-/** Gathers the rows of inspections, a few queries for any number of them. To be called in a transaction. */
+/**
+ * Gathers the rows of inspections, a few queries for any number of them. To be called in a
+ * transaction.
+ */
 @Component
 class InspectionFiles {
   private final InspectionRows inspections;
@@ -39,21 +42,27 @@ class InspectionFiles {
     return inspections.findById(id).map(row -> of(List.of(row)).get(0));
   }
 
-  /** @return oldest first; empty for an unknown serial */
+  /**
+   * @return oldest first; empty for an unknown serial
+   */
   List<InspectionFile> ofUnit(String serial) {
     return of(inspections.findBySerialOrderById(serial));
   }
 
-  /** @return in the order of the rows */
+  /**
+   * @return in the order of the rows
+   */
   List<InspectionFile> of(List<InspectionRow> rows) {
     if (rows.isEmpty()) {
       return List.of();
     }
     List<UUID> ids = rows.stream().map(InspectionRow::id).toList();
     Map<UUID, List<AttemptRow>> attemptsOf =
-        attempts.findByInspectionIdInOrderByNumber(ids).stream().collect(Collectors.groupingBy(AttemptRow::inspectionId));
+        attempts.findByInspectionIdInOrderByNumber(ids).stream()
+            .collect(Collectors.groupingBy(AttemptRow::inspectionId));
     Map<UUID, VerdictRow> verdictOf =
-        verdicts.findByInspectionIdIn(ids).stream().collect(Collectors.toMap(VerdictRow::inspectionId, v -> v));
+        verdicts.findByInspectionIdIn(ids).stream()
+            .collect(Collectors.toMap(VerdictRow::inspectionId, v -> v));
     Map<String, UnitVerdict> unitOf = units(rows);
     return rows.stream()
         .map(
@@ -83,15 +92,22 @@ class InspectionFiles {
   private Product product(String key) {
     return products
         .find(key)
-        .orElseThrow(() -> new IllegalStateException("records name the product '" + key + "', which is not known any more"));
+        .orElseThrow(
+            () ->
+                new IllegalStateException(
+                    "records name the product '" + key + "', which is not known any more"));
   }
 
-  /** @return the stored curves of the valid attempts, in order of their numbers */
+  /**
+   * @return the stored curves of the valid attempts, in order of their numbers
+   */
   List<StoredPair> validSeatings(UUID inspection) {
     return seatings(attempts.findByInspectionIdOrderByNumber(inspection));
   }
 
-  /** @return what the inspection was judged by, exactly; while it is open, its limit set alone */
+  /**
+   * @return what the inspection was judged by, exactly; while it is open, its limit set alone
+   */
   Judging judging(InspectionRow row) {
     StoredLimitSet limits = products.limitSet(row.limitSetId());
     return verdicts
@@ -105,7 +121,9 @@ class InspectionFiles {
         .orElseGet(() -> new Judging(limits, Optional.empty(), List.of()));
   }
 
-  /** @return what an open inspection has seen so far */
+  /**
+   * @return what an open inspection has seen so far
+   */
   Prior prior(UUID inspection) {
     List<AttemptRow> all = attempts.findByInspectionIdOrderByNumber(inspection);
     List<List<Reason>> unseated =
@@ -119,8 +137,11 @@ class InspectionFiles {
   private List<StoredPair> seatings(List<AttemptRow> ofInspection) {
     List<AttemptRow> valid = ofInspection.stream().filter(AttemptRow::valid).toList();
     Map<UUID, Map<Channel, StoredChannel>> curves = new LinkedHashMap<>();
-    for (AttemptChannelRow row : channels.findByKeyAttemptIdIn(valid.stream().map(AttemptRow::id).toList())) {
-      curves.computeIfAbsent(row.attemptId(), id -> new LinkedHashMap<>()).put(row.channel(), row.stored());
+    for (AttemptChannelRow row :
+        channels.findByKeyAttemptIdIn(valid.stream().map(AttemptRow::id).toList())) {
+      curves
+          .computeIfAbsent(row.attemptId(), id -> new LinkedHashMap<>())
+          .put(row.channel(), row.stored());
     }
     return valid.stream()
         .map(attempt -> curves.get(attempt.id()))

@@ -18,10 +18,22 @@ import org.springframework.data.jpa.domain.Specification;
  * @param newestFirst the order, by time of first arrival
  */
 record InspectionFilter(
-    String station, String batch, String serial, String product, String tuning, Outcome verdict, boolean newestFirst) {
+    String station,
+    String batch,
+    String serial,
+    String product,
+    String tuning,
+    Outcome verdict,
+    boolean newestFirst) {
 
   static InspectionFilter of(
-      String station, String batch, String serial, String product, String tuning, String verdict, String order) {
+      String station,
+      String batch,
+      String serial,
+      String product,
+      String tuning,
+      String verdict,
+      String order) {
     if (verdict != null && !verdict.equals("PASS") && !verdict.equals("FAIL")) {
       throw invalid("verdict", verdict, List.of("PASS", "FAIL"));
     }
@@ -30,12 +42,21 @@ record InspectionFilter(
     }
     String inNfc = serial == null ? null : Names.accept(serial).orElse(serial);
     Outcome wanted = verdict == null ? null : Outcome.valueOf(verdict);
-    return new InspectionFilter(station, batch, inNfc, product, tuning, wanted, order.equals("newest"));
+    return new InspectionFilter(
+        station, batch, inNfc, product, tuning, wanted, order.equals("newest"));
   }
 
   private static Refusal invalid(String name, String value, List<String> choices) {
     return new Refusal(
-            400, "invalid-parameter", "The parameter '" + name + "' is '" + value + "'; known: " + String.join(", ", choices) + ".")
+            400,
+            "invalid-parameter",
+            "The parameter '"
+                + name
+                + "' is '"
+                + value
+                + "'; known: "
+                + String.join(", ", choices)
+                + ".")
         .with("field", name)
         .with("choices", choices);
   }
@@ -70,7 +91,11 @@ record InspectionFilter(
   }
 
   private static void add(
-      List<Predicate> all, Root<InspectionRow> row, CriteriaBuilder criteria, String field, Object value) {
+      List<Predicate> all,
+      Root<InspectionRow> row,
+      CriteriaBuilder criteria,
+      String field,
+      Object value) {
     if (value != null) {
       all.add(criteria.equal(row.get(field), value));
     }
@@ -80,7 +105,8 @@ record InspectionFilter(
     try {
       return UUID.fromString(after);
     } catch (IllegalArgumentException e) {
-      throw new Refusal(400, "invalid-parameter", "The parameter 'after' is not a place in this list.")
+      throw new Refusal(
+              400, "invalid-parameter", "The parameter 'after' is not a place in this list.")
           .with("field", "after")
           .with("expected", "the value from a 'next' link");
     }

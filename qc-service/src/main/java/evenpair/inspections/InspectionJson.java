@@ -8,7 +8,10 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 
-/** The JSON of an inspection. In lists {@code regions}, {@code attempts} and {@code idleNoise} are left out. */
+/**
+ * The JSON of an inspection. In lists {@code regions}, {@code attempts} and {@code idleNoise} are
+ * left out.
+ */
 @Schema(name = "Inspection")
 record InspectionJson(
     UUID id,
@@ -22,8 +25,12 @@ record InspectionJson(
     @Schema(example = "production") String occasion,
     @Schema(description = "open, closed or abandoned", example = "closed") String state,
     @Schema(description = "PASS or FAIL once closed, else null", example = "PASS") String verdict,
-    @Schema(description = "true: by a guarded rule, a result lies inside the guard band") boolean conditional,
-    @Schema(description = "PASS, FAIL, RESEAT or INVALID; null after a good seating when more are wanted", example = "PASS")
+    @Schema(description = "true: by a guarded rule, a result lies inside the guard band")
+        boolean conditional,
+    @Schema(
+            description =
+                "PASS, FAIL, RESEAT or INVALID; null after a good seating when more are wanted",
+            example = "PASS")
         String lastAttempt,
     @Schema(description = "done, reseat or another-seating", example = "done") String next,
     LimitSet limitSet,
@@ -46,31 +53,40 @@ record InspectionJson(
   /**
    * @param tries mountings so far
    * @param allowed mountings allowed
-   * @param spreadDb how far the valid seatings lie apart, by region and channel; empty for one seating or while open
+   * @param spreadDb how far the valid seatings lie apart, by region and channel; empty for one
+   *     seating or while open
    */
   record Seatings(int valid, int wanted, int tries, int allowed, List<SpreadView> spreadDb) {}
 
-  @Schema(name = "SeatingSpread", description = "largest difference between the valid seatings in a region, dB, and where")
+  @Schema(
+      name = "SeatingSpread",
+      description = "largest difference between the valid seatings in a region, dB, and where")
   record SpreadView(String region, String channel, double db, double atHz) {}
 
   @Schema(name = "IdleNoise", description = "by channel; null without a usable idle recording")
   record IdleNoise(ChannelNoise left, ChannelNoise right) {}
 
-  /** @param floorDba the station's own; null if it was never measured */
+  /**
+   * @param floorDba the station's own; null if it was never measured
+   */
   @Schema(name = "ChannelIdleNoise")
   record ChannelNoise(
-      @Schema(description = "A-weighted, dB re 20 µPa") double dba, Double floorDba, List<NoiseTone> tones) {}
+      @Schema(description = "A-weighted, dB re 20 µPa") double dba,
+      Double floorDba,
+      List<NoiseTone> tones) {}
 
   @Schema(name = "IdleNoiseTone")
   record NoiseTone(
       double hz,
       @Schema(description = "dB above the median of its ± 1/3 octave") double levelDb,
-      @Schema(description = "true: where USB frames sound, a multiple of 1 kHz") boolean usbFrame) {}
+      @Schema(description = "true: where USB frames sound, a multiple of 1 kHz")
+          boolean usbFrame) {}
 
   record Attempt(
       int number,
       int seating,
-      @Schema(description = "PASS, FAIL, VALID (a good seating, more wanted), RESEAT or INVALID") String outcome,
+      @Schema(description = "PASS, FAIL, VALID (a good seating, more wanted), RESEAT or INVALID")
+          String outcome,
       String station,
       Instant measuredAt,
       Instant receivedAt,
@@ -86,7 +102,8 @@ record InspectionJson(
 
   @Schema(name = "UnitState")
   record Unit(
-      @Schema(description = "PASS, FAIL or INCOMPLETE over the tunings that the product requires") String verdict,
+      @Schema(description = "PASS, FAIL or INCOMPLETE over the tunings that the product requires")
+          String verdict,
       List<String> passed,
       List<String> missing,
       List<String> failed) {}

@@ -18,13 +18,18 @@ class InspectionJsons {
     this.noises = noises;
   }
 
-  /** @return with regions and attempts */
+  /**
+   * @return with regions and attempts
+   */
   InspectionJson whole(InspectionFile file, Locale locale) {
-    List<Attempt> attempts = file.attempts().stream().map(attempt -> attempt(file, attempt, locale)).toList();
+    List<Attempt> attempts =
+        file.attempts().stream().map(attempt -> attempt(file, attempt, locale)).toList();
     return json(file, ReasonViews.regions(file.regions()), attempts, noises.of(file), locale);
   }
 
-  /** @return as lists carry it */
+  /**
+   * @return as lists carry it
+   */
   InspectionJson summary(InspectionFile file, Locale locale) {
     return json(file, null, null, null, locale);
   }
@@ -70,7 +75,9 @@ class InspectionJsons {
     InspectionRow row = file.row();
     List<InspectionJson.SpreadView> spread =
         file.verdict().map(VerdictRow::spread).orElse(List.of()).stream()
-            .map(s -> new InspectionJson.SpreadView(s.region(), s.channel().word(), s.db(), s.atHz()))
+            .map(
+                s ->
+                    new InspectionJson.SpreadView(s.region(), s.channel().word(), s.db(), s.atHz()))
             .toList();
     return new InspectionJson.Seatings(
         row.validSeatings(), row.seatingsWanted(), row.tries(), row.triesAllowed(), spread);
@@ -99,11 +106,17 @@ class InspectionJsons {
 
   private static InspectionJson.Links links(InspectionRow row) {
     String self = "/api/inspections/" + row.id();
-    String unit = UriComponentsBuilder.fromPath("/api/units/{serial}").encode().buildAndExpand(row.serial()).toUriString();
+    String unit =
+        UriComponentsBuilder.fromPath("/api/units/{serial}")
+            .encode()
+            .buildAndExpand(row.serial())
+            .toUriString();
     return new InspectionJson.Links(self, self + "/curves", self + "/certificate", unit);
   }
 
-  /** @return null after a good seating: what is wanted then is in {@code next} */
+  /**
+   * @return null after a good seating: what is wanted then is in {@code next}
+   */
   static String lastAttempt(InspectionRow row) {
     return row.lastAttempt() == Outcome.VALID ? null : row.lastAttempt().name();
   }

@@ -10,7 +10,10 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
 
-/** One inspection. Changes only through {@link #take}, {@link #close} and {@link #abandon}, and only while open. */
+/**
+ * One inspection. Changes only through {@link #take}, {@link #close} and {@link #abandon}, and only
+ * while open.
+ */
 @Entity
 @Table(name = "inspection")
 class InspectionRow {
@@ -58,7 +61,12 @@ class InspectionRow {
 
   /** Opens an inspection; its first attempt follows in the same transaction. */
   InspectionRow(
-      UUID id, Submission sent, UUID operatorRef, StoredLimitSet limits, Instant measuredAt, String softwareVersion) {
+      UUID id,
+      Submission sent,
+      UUID operatorRef,
+      StoredLimitSet limits,
+      Instant measuredAt,
+      String softwareVersion) {
     this.id = id;
     this.serial = sent.serial();
     this.batch = sent.batch();
@@ -89,14 +97,17 @@ class InspectionRow {
     tries += course.outcome().countsAsTry() ? 1 : 0;
   }
 
-  /** @param verdict PASS or FAIL, final */
+  /**
+   * @param verdict PASS or FAIL, final
+   */
   void close(Verdict verdict, Instant at) {
     requireOpen("be closed");
     this.verdict =
         switch (verdict) {
           case PASS -> Outcome.PASS;
           case FAIL -> Outcome.FAIL;
-          case RESEAT, INVALID -> throw new IllegalArgumentException(verdict + " does not close an inspection");
+          case RESEAT, INVALID ->
+              throw new IllegalArgumentException(verdict + " does not close an inspection");
         };
     this.state = InspectionState.CLOSED;
     this.closedAt = at;
@@ -111,11 +122,14 @@ class InspectionRow {
 
   private void requireOpen(String what) {
     if (state != InspectionState.OPEN) {
-      throw new IllegalStateException("inspection %s cannot %s: it is %s".formatted(id, what, state.word()));
+      throw new IllegalStateException(
+          "inspection %s cannot %s: it is %s".formatted(id, what, state.word()));
     }
   }
 
-  /** @return what the operator does next: {@code done}, {@code reseat} or {@code another-seating} */
+  /**
+   * @return what the operator does next: {@code done}, {@code reseat} or {@code another-seating}
+   */
   String next() {
     if (state != InspectionState.OPEN) {
       return "done";
@@ -123,7 +137,9 @@ class InspectionRow {
     return lastAttempt == Outcome.VALID ? "another-seating" : "reseat";
   }
 
-  /** @return the seating that the next attempt carries */
+  /**
+   * @return the seating that the next attempt carries
+   */
   int expectedSeating() {
     return validSeatings + 1;
   }
@@ -196,7 +212,9 @@ class InspectionRow {
     return state;
   }
 
-  /** @return PASS or FAIL; null unless closed */
+  /**
+   * @return PASS or FAIL; null unless closed
+   */
   Outcome verdict() {
     return verdict;
   }
@@ -221,7 +239,9 @@ class InspectionRow {
     return lastAttemptAt;
   }
 
-  /** @return when it was closed or abandoned; null while open */
+  /**
+   * @return when it was closed or abandoned; null while open
+   */
   Instant closedAt() {
     return closedAt;
   }

@@ -8,7 +8,8 @@ import java.util.UUID;
 import org.springframework.data.jpa.repository.JpaSpecificationExecutor;
 import org.springframework.data.repository.Repository;
 
-interface InspectionRows extends Repository<InspectionRow, UUID>, JpaSpecificationExecutor<InspectionRow> {
+interface InspectionRows
+    extends Repository<InspectionRow, UUID>, JpaSpecificationExecutor<InspectionRow> {
   Optional<InspectionRow> findById(UUID id);
 
   List<InspectionRow> findBySerialOrderById(String serial);

@@ -14,7 +14,10 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 
-/** What goes into the ledger about inspections: identifiers, numbers and digests; no names, no free text. */
+/**
+ * What goes into the ledger about inspections: identifiers, numbers and digests; no names, no free
+ * text.
+ */
 @Component
 class InspectionSeals {
   static final String ATTEMPT = "attempt";
@@ -69,9 +72,11 @@ class InspectionSeals {
       List<Spread> spread,
       String softwareVersion) {}
 
-  private record AbandonedEntry(UUID inspection, String serial, String reason, UUID operator, Instant at) {}
+  private record AbandonedEntry(
+      UUID inspection, String serial, String reason, UUID operator, Instant at) {}
 
-  UUID attempt(InspectionRow inspection, AttemptRow row, Optional<StoredPair> curves, List<Reason> reasons) {
+  UUID attempt(
+      InspectionRow inspection, AttemptRow row, Optional<StoredPair> curves, List<Reason> reasons) {
     AttemptRow.Circumstances with = row.circumstances();
     return ledger.append(
         ATTEMPT,
@@ -124,12 +129,15 @@ class InspectionSeals {
             row.softwareVersion()));
   }
 
-  /** @param operator null if the service itself did it */
+  /**
+   * @param operator null if the service itself did it
+   */
   UUID abandoned(InspectionRow row, UUID operator) {
     return ledger.append(
         ABANDONED,
         row.id(),
-        new AbandonedEntry(row.id(), row.serial(), row.abandonedBecause().word(), operator, row.closedAt()));
+        new AbandonedEntry(
+            row.id(), row.serial(), row.abandonedBecause().word(), operator, row.closedAt()));
   }
 
   private static Map<String, String> captures(AttemptRow row) {

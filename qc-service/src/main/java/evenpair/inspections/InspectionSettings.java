@@ -7,8 +7,10 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
 /**
  * Settings of ingest; a value out of range stops the start.
  *
- * @param abandonAfter an open inspection without an attempt for this long is abandoned; above 0, default 24 h
- * @param driveToleranceDb how far the stimulus' own peak may lie from what gives the set's drive, dB; 0 to 3, default 0.5
+ * @param abandonAfter an open inspection without an attempt for this long is abandoned; above 0,
+ *     default 24 h
+ * @param driveToleranceDb how far the stimulus' own peak may lie from what gives the set's drive,
+ *     dB; 0 to 3, default 0.5
  * @param keepKeys how long an Idempotency-Key is remembered; above 0, default 90 days
  * @param curveMaxBytes most bytes of a curve file; default 8 MiB (some 400,000 rows)
  * @param clockAheadAllowed how far a rig's clock may run ahead of ours; default 5 min
@@ -24,11 +26,18 @@ record InspectionSettings(
     @DefaultValue("64") int liveClients) {
   InspectionSettings {
     require(abandonAfter.toMillis() > 0, "abandon-after must be above 0", abandonAfter);
-    require(driveToleranceDb >= 0 && driveToleranceDb <= 3, "drive-tolerance-db must be 0 to 3 dB", driveToleranceDb);
+    require(
+        driveToleranceDb >= 0 && driveToleranceDb <= 3,
+        "drive-tolerance-db must be 0 to 3 dB",
+        driveToleranceDb);
     require(keepKeys.toMillis() > 0, "keep-keys must be above 0", keepKeys);
     require(curveMaxBytes > 0, "curve-max-bytes must be above 0", curveMaxBytes);
-    require(!clockAheadAllowed.isNegative(), "clock-ahead-allowed must not be negative", clockAheadAllowed);
-    require(liveClients >= 1 && liveClients <= 10_000, "live-clients must be 1 to 10000", liveClients);
+    require(
+        !clockAheadAllowed.isNegative(),
+        "clock-ahead-allowed must not be negative",
+        clockAheadAllowed);
+    require(
+        liveClients >= 1 && liveClients <= 10_000, "live-clients must be 1 to 10000", liveClients);
   }
 
   private static void require(boolean holds, String rule, Object value) {

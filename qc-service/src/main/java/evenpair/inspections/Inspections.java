@@ -5,22 +5,35 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
-/** Reads what has been inspected. Everything here is a plain copy: arrays may be kept, and hold NaN where a point is absent. */
+/**
+ * Reads what has been inspected. Everything here is a plain copy: arrays may be kept, and hold NaN
+ * where a point is absent.
+ */
 public interface Inspections {
-  /** @return one inspection with its attempts, reasons and region results */
+  /**
+   * @return one inspection with its attempts, reasons and region results
+   */
   Optional<Inspection> find(UUID id);
 
-  /** @return every inspection of a unit, oldest first; empty for an unknown serial */
+  /**
+   * @return every inspection of a unit, oldest first; empty for an unknown serial
+   */
   List<Inspection> ofUnit(String serial);
 
-  /** @return the curves of one inspection as judged (smoothed, correction applied); empty if it has no valid attempt */
+  /**
+   * @return the curves of one inspection as judged (smoothed, correction applied); empty if it has
+   *     no valid attempt
+   */
   Optional<JudgedCurves> curves(UUID id);
 
-  /** @return the batches with their products, tunings and limit-set versions, newest first */
+  /**
+   * @return the batches with their products, tunings and limit-set versions, newest first
+   */
   List<BatchSummary> batches();
 
   /**
-   * Reads every closed inspection of a batch in one tuning in bulk, in production order (first attempt's measurement time).
+   * Reads every closed inspection of a batch in one tuning in bulk, in production order (first
+   * attempt's measurement time).
    *
    * @param limitSetVersion null for every version
    */
@@ -61,7 +74,13 @@ public interface Inspections {
       String unitVerdict,
       boolean conditional) {}
 
-  record AttemptSummary(int number, int seating, String outcome, Instant measuredAt, String leftSha256, String rightSha256) {}
+  record AttemptSummary(
+      int number,
+      int seating,
+      String outcome,
+      Instant measuredAt,
+      String leftSha256,
+      String rightSha256) {}
 
   /**
    * A reason as JSON carries it; the sentence is in the language asked for.
@@ -122,7 +141,18 @@ public interface Inspections {
         Double atHz,
         Double measuredDb,
         Double limitDb) {
-      this(name, check, channel, judged, marginDb, atHz, measuredDb, limitDb, simply(judged, marginDb), "dB", null);
+      this(
+          name,
+          check,
+          channel,
+          judged,
+          marginDb,
+          atHz,
+          measuredDb,
+          limitDb,
+          simply(judged, marginDb),
+          "dB",
+          null);
     }
 
     private static String simply(boolean judged, Double marginDb) {
@@ -134,7 +164,8 @@ public interface Inspections {
   }
 
   /**
-   * All arrays have 241 values on the grid; NaN where absent or without a limit. Levels in dB SPL, the rest in dB.
+   * All arrays have 241 values on the grid; NaN where absent or without a limit. Levels in dB SPL,
+   * the rest in dB.
    *
    * @param lower golden + lower window limit, shifted by nothing (deviation space: subtract golden)
    * @param leftAlignmentDb a_L that was taken out before the window was judged
@@ -157,7 +188,13 @@ public interface Inspections {
 
   record RegionSpan(String name, double fromHz, double toHz) {}
 
-  record BatchSummary(String batch, String product, List<String> tunings, List<Integer> limitSets, int units, Instant lastAt) {}
+  record BatchSummary(
+      String batch,
+      String product,
+      List<String> tunings,
+      List<Integer> limitSets,
+      int units,
+      Instant lastAt) {}
 
   /**
    * The curves of a batch as flat arrays, one row of 241 values a unit; judged form (smoothed).
@@ -181,6 +218,16 @@ public interface Inspections {
       List<RegionSpan> regions,
       String smoothing) {}
 
-  /** @param row index into the flat arrays; −1 if the unit has no curves (a unit that never sealed) */
-  record BatchUnit(UUID inspection, String serial, String station, String occasion, String verdict, Instant at, int row, List<ReasonView> reasons) {}
+  /**
+   * @param row index into the flat arrays; −1 if the unit has no curves (a unit that never sealed)
+   */
+  record BatchUnit(
+      UUID inspection,
+      String serial,
+      String station,
+      String occasion,
+      String verdict,
+      Instant at,
+      int row,
+      List<ReasonView> reasons) {}
 }

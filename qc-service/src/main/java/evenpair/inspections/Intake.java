@@ -18,7 +18,10 @@ import java.util.regex.Pattern;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 
-/** Takes a request from its parts to the stored attempt. Whatever is refused on the way has stored nothing. */
+/**
+ * Takes a request from its parts to the stored attempt. Whatever is refused on the way has stored
+ * nothing.
+ */
 @Component
 class Intake {
   private final Products products;
@@ -73,11 +76,16 @@ class Intake {
     try {
       return recorder.record(attempt);
     } catch (StorageFailure e) {
-      throw new Refusal(507, "storage-failed", "The captures could not be stored, so nothing was recorded: " + e.getMessage());
+      throw new Refusal(
+          507,
+          "storage-failed",
+          "The captures could not be stored, so nothing was recorded: " + e.getMessage());
     } catch (DataIntegrityViolationException e) {
       // The unique keys are the last guard, behind the locks: another process was faster.
       throw new Refusal(
-          409, "changed-meanwhile", "Another request for this unit was recorded at the same time; nothing of this one was.");
+          409,
+          "changed-meanwhile",
+          "Another request for this unit was recorded at the same time; nothing of this one was.");
     }
   }
 
@@ -91,7 +99,10 @@ class Intake {
             .find(submission.product())
             .orElseThrow(
                 () ->
-                    unknown("product", submission.product(), products.all().stream().map(Product::key).toList()));
+                    unknown(
+                        "product",
+                        submission.product(),
+                        products.all().stream().map(Product::key).toList()));
     if (product.tuning(submission.tuning()).isEmpty()) {
       List<String> tunings = product.tunings().stream().map(Products.Tuning::key).toList();
       throw unknown("tuning", submission.tuning(), tunings);
@@ -101,7 +112,8 @@ class Intake {
 
   private static Refusal unknown(String field, String sent, List<String> choices) {
     String known = choices.isEmpty() ? "none is known yet" : "known: " + String.join(", ", choices);
-    return new Refusal(422, "unknown-" + field, "There is no " + field + " '" + sent + "'; " + known + ".")
+    return new Refusal(
+            422, "unknown-" + field, "There is no " + field + " '" + sent + "'; " + known + ".")
         .with("part", "inspection")
         .with("field", field)
         .with("choices", choices);
@@ -122,7 +134,10 @@ class Intake {
   private Instant measuredAt(Submission submission, Instant now) {
     Instant measuredAt = submission.measuredAt().orElse(now);
     if (measuredAt.isAfter(now.plus(settings.clockAheadAllowed()))) {
-      throw new Refusal(422, "measured-in-the-future", "The field 'measuredAt' is " + measuredAt + ", but it is only " + now + ".")
+      throw new Refusal(
+              422,
+              "measured-in-the-future",
+              "The field 'measuredAt' is " + measuredAt + ", but it is only " + now + ".")
           .with("part", "inspection")
           .with("field", "measuredAt")
           .with("expected", "a time not after now");
@@ -133,12 +148,17 @@ class Intake {
   private Surroundings surroundings(Submission submission, Instant at) {
     String station = submission.station();
     Chain chain =
-        stations.chainAt(station, at).orElseThrow(() -> unknown("station", station, stations.names()));
+        stations
+            .chainAt(station, at)
+            .orElseThrow(() -> unknown("station", station, stations.names()));
     Map<Channel, Double> floors = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       stations.idleFloorDba(station, channel, at).ifPresent(dba -> floors.put(channel, dba));
     }
     return new Surroundings(
-        chain, at, stations.blockedAt(station, submission.product(), submission.tuning(), at), floors);
+        chain,
+        at,
+        stations.blockedAt(station, submission.product(), submission.tuning(), at),
+        floors);
   }
 }

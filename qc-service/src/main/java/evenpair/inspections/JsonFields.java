@@ -16,8 +16,8 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Reads the fields of one strict JSON object: nothing is coerced, an unknown or repeated field is a problem, and all problems
- * are collected before the request is refused.
+ * Reads the fields of one strict JSON object: nothing is coerced, an unknown or repeated field is a
+ * problem, and all problems are collected before the request is refused.
  */
 final class JsonFields {
   private static final JsonMapper STRICT =
@@ -26,7 +26,9 @@ final class JsonFields {
           .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build();
 
-  /** @param field the field's name @param problem what is wrong @param expected what would be right */
+  /**
+   * @param field the field's name @param problem what is wrong @param expected what would be right
+   */
   record Problem(String field, String problem, String expected) {}
 
   private static final String UNKNOWN = "is not known";
@@ -57,22 +59,31 @@ final class JsonFields {
       throw unreadable(part, e);
     }
     if (node == null || !node.isObject()) {
-      throw new Refusal(400, "invalid-json", "The part '" + part + "' must be one JSON object.").with("part", part);
+      throw new Refusal(400, "invalid-json", "The part '" + part + "' must be one JSON object.")
+          .with("part", part);
     }
     return new JsonFields(part, node, known);
   }
 
   private static Refusal unreadable(String part, JacksonException e) {
-    String place = "line " + e.getLocation().getLineNr() + ", column " + e.getLocation().getColumnNr();
-    return new Refusal(400, "invalid-json", "The part '" + part + "' is not valid JSON: " + e.getOriginalMessage())
+    String place =
+        "line " + e.getLocation().getLineNr() + ", column " + e.getLocation().getColumnNr();
+    return new Refusal(
+            400,
+            "invalid-json",
+            "The part '" + part + "' is not valid JSON: " + e.getOriginalMessage())
         .with("part", part)
         .with("place", place)
         .with("expected", "one JSON object in UTF-8");
   }
 
-  /** @return the text of a field that must be there; an empty string, with a problem noted, if it is not */
+  /**
+   * @return the text of a field that must be there; an empty string, with a problem noted, if it is
+   *     not
+   */
   String text(String field, int longest) {
-    return optionalText(field, longest).orElseGet(() -> missing(field, "a text of 1 to " + longest + " characters"));
+    return optionalText(field, longest)
+        .orElseGet(() -> missing(field, "a text of 1 to " + longest + " characters"));
   }
 
   Optional<String> optionalText(String field, int longest) {
@@ -89,7 +100,10 @@ final class JsonFields {
     return Optional.of(text);
   }
 
-  /** @return the name in NFC; an empty string, with a problem noted, if it is missing or breaks {@link Names} */
+  /**
+   * @return the name in NFC; an empty string, with a problem noted, if it is missing or breaks
+   *     {@link Names}
+   */
   String name(String field) {
     return optionalName(field).orElseGet(() -> missing(field, Names.RULE));
   }
@@ -107,7 +121,9 @@ final class JsonFields {
     return name;
   }
 
-  /** @return the whole number, or the fallback if the field is absent */
+  /**
+   * @return the whole number, or the fallback if the field is absent
+   */
   int wholeNumber(String field, int lowest, int highest, int fallback) {
     JsonNode node = object.path(field);
     if (node.isMissingNode() || node.isNull()) {
@@ -127,14 +143,18 @@ final class JsonFields {
       return Optional.empty();
     }
     try {
-      return Optional.of(OffsetDateTime.parse(node.isString() ? node.stringValue() : "").toInstant());
+      return Optional.of(
+          OffsetDateTime.parse(node.isString() ? node.stringValue() : "").toInstant());
     } catch (DateTimeException e) {
       add(field, "is not a time", "an ISO 8601 time with its zone, such as 2026-11-25T07:00:00Z");
       return Optional.empty();
     }
   }
 
-  /** @return the choice under the word; empty if the field is absent, or with a problem noted if the word is unknown */
+  /**
+   * @return the choice under the word; empty if the field is absent, or with a problem noted if the
+   *     word is unknown
+   */
   <T> Optional<T> choice(String field, Function<String, Optional<T>> named, List<String> words) {
     JsonNode node = object.path(field);
     if (node.isMissingNode() || node.isNull()) {
@@ -156,15 +176,26 @@ final class JsonFields {
     problems.add(new Problem(field, problem, expected));
   }
 
-  /** @throws Refusal 400 naming the first problem and listing all of them */
+  /**
+   * @throws Refusal 400 naming the first problem and listing all of them
+   */
   void refuseIfAnyProblem() {
     if (problems.isEmpty()) {
       return;
     }
     Problem first = problems.get(0);
     String detail =
-        "The field '" + first.field() + "' of '" + part + "' " + first.problem() + "; expected: " + first.expected() + ".";
-    throw new Refusal(400, first.problem().equals(UNKNOWN) ? "unknown-field" : "invalid-field", detail)
+        "The field '"
+            + first.field()
+            + "' of '"
+            + part
+            + "' "
+            + first.problem()
+            + "; expected: "
+            + first.expected()
+            + ".";
+    throw new Refusal(
+            400, first.problem().equals(UNKNOWN) ? "unknown-field" : "invalid-field", detail)
         .with("part", part)
         .with("field", first.field())
         .with("expected", first.expected())

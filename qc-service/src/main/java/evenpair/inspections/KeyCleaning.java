@@ -21,7 +21,9 @@ class KeyCleaning {
     this.clock = clock;
   }
 
-  @Scheduled(fixedDelayString = "${evenpair.inspections.key-cleaning:12h}", initialDelayString = "10m")
+  @Scheduled(
+      fixedDelayString = "${evenpair.inspections.key-cleaning:12h}",
+      initialDelayString = "10m")
   void clean() {
     int forgotten = keys.forgetBefore(clock.instant().minus(settings.keepKeys()));
     if (forgotten > 0) {

@@ -31,15 +31,17 @@ final class Levelling {
   }
 
   /**
-   * Sound pressure level at the set's drive, the station's own left − right difference taken out; distortion and idle noise
-   * beside it.
+   * Sound pressure level at the set's drive, the station's own left − right difference taken out;
+   * distortion and idle noise beside it.
    *
-   * @param driveToleranceDb how far the stimulus' own peak may lie from d; within it the level is scaled as linear
+   * @param driveToleranceDb how far the stimulus' own peak may lie from d; within it the level is
+   *     scaled as linear
    */
   static Levelled level(HeardPair heard, Surroundings at, LimitSet set, double driveToleranceDb) {
     Chain chain = at.chain();
     List<Reason> flaws = new ArrayList<>(heard.flaws());
-    List<Reason> chainProblems = ChainCheck.problems(chain, set, heard.stimulus().isPresent(), at.measuredAt());
+    List<Reason> chainProblems =
+        ChainCheck.problems(chain, set, heard.stimulus().isPresent(), at.measuredAt());
     flaws.addAll(chainProblems);
     if (!heard.flaws().isEmpty() || !chainProblems.isEmpty()) {
       return Levelled.refused(flaws);
@@ -56,7 +58,8 @@ final class Levelling {
     return new Levelled(Optional.of(pair), List.of());
   }
 
-  private static StoredChannel stored(Channel channel, HeardPair pair, Surroundings at, LimitSet set) {
+  private static StoredChannel stored(
+      Channel channel, HeardPair pair, Surroundings at, LimitSet set) {
     Chain chain = at.chain();
     StoredIdle idle = idle(channel, pair, at);
     if (pair.of(channel) instanceof Heard.Finished finished) {
@@ -75,9 +78,11 @@ final class Levelling {
         idle);
   }
 
-  private static StoredChannel fromCurve(CurveFile curve, Channel channel, Chain chain, StoredIdle idle) {
+  private static StoredChannel fromCurve(
+      CurveFile curve, Channel channel, Chain chain, StoredIdle idle) {
     float[] phase = curve.phaseDeg().map(Floats::narrow).orElse(null);
-    return new StoredChannel(chain.corrected(curve.level(), channel).toFloats(), phase, null, null, null, null, idle);
+    return new StoredChannel(
+        chain.corrected(curve.level(), channel).toFloats(), phase, null, null, null, null, idle);
   }
 
   /** Idle noise is the unit's own: neither drive nor left/right correction has a part in it. */
@@ -89,9 +94,15 @@ final class Levelling {
     double pascal = at.chain().microphones().get(channel).pascalPerFullScale();
     List<MeasuredIdleNoise.Tone> tones =
         noise.tones().stream()
-            .map(tone -> new MeasuredIdleNoise.Tone(tone.hz(), tone.aboveDb(), tone.origin() != IdleNoise.Origin.UNNAMED))
+            .map(
+                tone ->
+                    new MeasuredIdleNoise.Tone(
+                        tone.hz(), tone.aboveDb(), tone.origin() != IdleNoise.Origin.UNNAMED))
             .toList();
-    return new StoredIdle(decibels(noise.weightedRms() * pascal / REFERENCE_PASCAL), at.idleFloorDba().get(channel), tones);
+    return new StoredIdle(
+        decibels(noise.weightedRms() * pascal / REFERENCE_PASCAL),
+        at.idleFloorDba().get(channel),
+        tones);
   }
 
   private static double decibels(double ratio) {

@@ -7,11 +7,21 @@ import evenpair.products.Products.StoredLimitSet;
 import java.util.Arrays;
 import java.util.List;
 
-/** Golden response and limits of one limit set as arrays in dB SPL, smoothed as judged; NaN outside regions. */
+/**
+ * Golden response and limits of one limit set as arrays in dB SPL, smoothed as judged; NaN outside
+ * regions.
+ */
 record LimitFrame(
-    double[] golden, double[] lower, double[] upper, double[] match, List<RegionSpan> regions, String smoothing) {
+    double[] golden,
+    double[] lower,
+    double[] upper,
+    double[] match,
+    List<RegionSpan> regions,
+    String smoothing) {
 
-  /** @param limits null: everything absent */
+  /**
+   * @param limits null: everything absent
+   */
   static LimitFrame of(StoredLimitSet limits) {
     if (limits == null) {
       return new LimitFrame(absent(), absent(), absent(), absent(), List.of(), "none");

@@ -7,8 +7,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * The limits of all regions drawn as curves; absent outside regions. Where two regions share a point both are judged, so the
- * tighter limit is drawn.
+ * The limits of all regions drawn as curves; absent outside regions. Where two regions share a
+ * point both are judged, so the tighter limit is drawn.
  *
  * @param lower lowest allowed deviation, dB
  * @param upper highest allowed deviation, dB

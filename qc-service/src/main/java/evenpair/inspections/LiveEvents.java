@@ -14,8 +14,8 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
 /**
- * Server-sent events to live screens. Best effort: a screen that falls behind or goes away is let go and reads the lists when it
- * comes back; recording never waits for a listener.
+ * Server-sent events to live screens. Best effort: a screen that falls behind or goes away is let
+ * go and reads the lists when it comes back; recording never waits for a listener.
  */
 @Component
 class LiveEvents {
@@ -52,10 +52,15 @@ class LiveEvents {
     }
   }
 
-  /** @throws Refusal 503 if as many listen already as the settings allow */
+  /**
+   * @throws Refusal 503 if as many listen already as the settings allow
+   */
   synchronized SseEmitter listen() {
     if (clients.size() >= most) {
-      throw new Refusal(503, "too-many-listeners", "As many as " + most + " screens listen already; try again later.");
+      throw new Refusal(
+          503,
+          "too-many-listeners",
+          "As many as " + most + " screens listen already; try again later.");
     }
     SseEmitter emitter = new SseEmitter(0L);
     LiveClient client = new LiveClient(emitter, senders, clients::remove);

@@ -20,16 +20,20 @@ record Mounting(List<SeatingSuspicion> suspicions, List<SeatingSuspicion> sealed
   }
 
   /**
-   * A unit has never sealed when its last {@code tries} mountings were all bad for the same cause on the same earpiece. Causes
-   * that change from try to try are the mounting's, not the unit's.
+   * A unit has never sealed when its last {@code tries} mountings were all bad for the same cause
+   * on the same earpiece. Causes that change from try to try are the mounting's, not the unit's.
    */
   static Mounting of(List<SeatingSuspicion> suspicions, Prior prior, int tries) {
     int before = tries - 1;
     boolean used = prior.valid().isEmpty() && prior.unseated().size() >= before;
     List<List<Reason>> last =
-        used ? prior.unseated().subList(prior.unseated().size() - before, prior.unseated().size()) : List.of();
+        used
+            ? prior.unseated().subList(prior.unseated().size() - before, prior.unseated().size())
+            : List.of();
     List<SeatingSuspicion> always =
-        suspicions.stream().filter(now -> last.stream().allMatch(then -> holds(then, now))).toList();
+        suspicions.stream()
+            .filter(now -> last.stream().allMatch(then -> holds(then, now)))
+            .toList();
     return new Mounting(suspicions, used ? always : List.of());
   }
 

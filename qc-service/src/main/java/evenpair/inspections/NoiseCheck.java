@@ -13,13 +13,16 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The signal-to-noise ratio that the set asks for, point by point in each region. Where a response lies below golden the ratio
- * is credited with what it lacks: a dead driver is a FAIL of its window, not a noisy room.
+ * The signal-to-noise ratio that the set asks for, point by point in each region. Where a response
+ * lies below golden the ratio is credited with what it lacks: a dead driver is a FAIL of its
+ * window, not a noisy room.
  */
 final class NoiseCheck {
   private NoiseCheck() {}
 
-  /** @return one reason for each region and channel that is too noisy, at its worst point */
+  /**
+   * @return one reason for each region and channel that is too noisy, at its worst point
+   */
   static List<Reason> reasons(StoredPair pair, StoredLimitSet limits) {
     List<Reason> reasons = new ArrayList<>();
     for (Channel channel : Channel.values()) {
@@ -30,7 +33,10 @@ final class NoiseCheck {
       for (Region region : limits.set().regions()) {
         worst(ratio, region.band())
             .filter(point -> ratio.at(point) < limits.set().signalToNoiseDb())
-            .ifPresent(point -> reasons.add(noisy(channel, region, ratio, point, limits.set().signalToNoiseDb())));
+            .ifPresent(
+                point ->
+                    reasons.add(
+                        noisy(channel, region, ratio, point, limits.set().signalToNoiseDb())));
       }
     }
     return reasons;
@@ -58,8 +64,15 @@ final class NoiseCheck {
     return Optional.ofNullable(worst);
   }
 
-  private static Reason noisy(Channel channel, Region region, Curve ratio, int point, double limit) {
+  private static Reason noisy(
+      Channel channel, Region region, Curve ratio, int point, double limit) {
     return new Reason(
-        ReasonKind.NOISY, channel, region.name(), Grid.hz(point), ratio.at(point), limit, List.of());
+        ReasonKind.NOISY,
+        channel,
+        region.name(),
+        Grid.hz(point),
+        ratio.at(point),
+        limit,
+        List.of());
   }
 }

@@ -5,14 +5,19 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** Why a unit is inspected. Production judges a unit once in each tuning; the others may come any number of times. */
+/**
+ * Why a unit is inspected. Production judges a unit once in each tuning; the others may come any
+ * number of times.
+ */
 enum Occasion {
   PRODUCTION,
   REWORK,
   AUDIT,
   RETURN;
 
-  /** @return the lower-case word that JSON carries */
+  /**
+   * @return the lower-case word that JSON carries
+   */
   String word() {
     return name().toLowerCase(Locale.ROOT);
   }

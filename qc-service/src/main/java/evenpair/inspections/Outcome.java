@@ -10,7 +10,10 @@ enum Outcome {
   RESEAT,
   INVALID;
 
-  /** @return true for a mounting of the unit; an INVALID attempt is not one, because its cause is not the mounting */
+  /**
+   * @return true for a mounting of the unit; an INVALID attempt is not one, because its cause is
+   *     not the mounting
+   */
   boolean countsAsTry() {
     return this != INVALID;
   }

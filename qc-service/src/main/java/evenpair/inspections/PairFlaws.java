@@ -9,8 +9,9 @@ import java.util.List;
 /** What is wrong with two recordings as a pair although each may be good by itself. */
 final class PairFlaws {
   /**
-   * Recordings made together differ by a block of the sound driver at most; more says that one was cut or is of another take.
-   * Common practice, no source: no usual block is longer than 10 ms at a measuring station's settings.
+   * Recordings made together differ by a block of the sound driver at most; more says that one was
+   * cut or is of another take. Common practice, no source: no usual block is longer than 10 ms at a
+   * measuring station's settings.
    */
   private static final double LENGTHS_MAY_DIFFER_SECONDS = 0.010;
 
@@ -27,7 +28,10 @@ final class PairFlaws {
     return flaws;
   }
 
-  /** Noise makes two real recordings differ; equal ones are one recording sent twice, whatever their file headers. */
+  /**
+   * Noise makes two real recordings differ; equal ones are one recording sent twice, whatever their
+   * file headers.
+   */
   private static boolean identical(SentPair pair) {
     if (pair.left().sound() instanceof SentChannel.Recording left
         && pair.right().sound() instanceof SentChannel.Recording right) {
@@ -44,7 +48,8 @@ final class PairFlaws {
   private static boolean lengthsDiffer(SentPair pair) {
     if (pair.left().sound() instanceof SentChannel.Recording left
         && pair.right().sound() instanceof SentChannel.Recording right) {
-      return Math.abs(left.samples().seconds() - right.samples().seconds()) > LENGTHS_MAY_DIFFER_SECONDS;
+      return Math.abs(left.samples().seconds() - right.samples().seconds())
+          > LENGTHS_MAY_DIFFER_SECONDS;
     }
     return false;
   }

@@ -30,7 +30,10 @@ class ReasonViews {
     return view(reason, sentence(reason, locale));
   }
 
-  /** @return why the inspection stands as it does, for the newest attempt with the try that comes next */
+  /**
+   * @return why the inspection stands as it does, for the newest attempt with the try that comes
+   *     next
+   */
   List<ReasonView> of(InspectionFile file, Locale locale) {
     if (file.verdict().isPresent() || file.attempts().isEmpty()) {
       return of(file.reasons(), locale);
@@ -38,10 +41,13 @@ class ReasonViews {
     return of(file, file.attempts().get(file.attempts().size() - 1), locale);
   }
 
-  /** @return what was wrong with one attempt; for a bad mounting with the try that comes next */
+  /**
+   * @return what was wrong with one attempt; for a bad mounting with the try that comes next
+   */
   List<ReasonView> of(InspectionFile file, AttemptRow attempt, Locale locale) {
     boolean reseat = attempt.outcome() == Outcome.RESEAT;
-    String next = reseat ? ' ' + nextTry(file.tryOf(attempt), file.row().triesAllowed(), locale) : "";
+    String next =
+        reseat ? ' ' + nextTry(file.tryOf(attempt), file.row().triesAllowed(), locale) : "";
     return RecordJson.read(attempt.reasons()).stream()
         .map(reason -> view(reason, sentence(reason, attempt, locale) + next))
         .toList();
@@ -70,7 +76,8 @@ class ReasonViews {
   private String sentence(Reason reason, Locale locale) {
     ReasonText text = ReasonText.of(reason);
     boolean cause = reason.kind() == ReasonKind.STATION_BLOCKED && reason.region() != null;
-    return texts.render(locale, cause ? text.key() + '.' + reason.region() : text.key(), text.values());
+    return texts.render(
+        locale, cause ? text.key() + '.' + reason.region() : text.key(), text.values());
   }
 
   private static ReasonView view(Reason reason, String text) {

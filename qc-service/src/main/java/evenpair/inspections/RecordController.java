@@ -56,7 +56,8 @@ class RecordController {
   @GetMapping("/api/inspections")
   @Operation(
       summary = "List inspections",
-      description = "Summaries: the same JSON as one inspection without regions and attempts. 'next' leads to the following part.")
+      description =
+          "Summaries: the same JSON as one inspection without regions and attempts. 'next' leads to the following part.")
   public Page<InspectionJson> list(
       @Parameter(example = "bench-1") @RequestParam(required = false) String station,
       @Parameter(example = "SW-2647") @RequestParam(required = false) String batch,
@@ -64,16 +65,20 @@ class RecordController {
       @Parameter(example = "sedge-2") @RequestParam(required = false) String product,
       @Parameter(example = "plain") @RequestParam(required = false) String tuning,
       @Parameter(description = "PASS or FAIL") @RequestParam(required = false) String verdict,
-      @Parameter(description = "newest or oldest first") @RequestParam(defaultValue = "newest") String order,
+      @Parameter(description = "newest or oldest first") @RequestParam(defaultValue = "newest")
+          String order,
       @Parameter(description = "from a 'next' link") @RequestParam(required = false) String after,
       @Parameter(description = "1 to 500") @RequestParam(required = false) Integer limit,
       @Parameter(hidden = true) Locale locale) {
-    InspectionFilter filter = InspectionFilter.of(station, batch, serial, product, tuning, verdict, order);
+    InspectionFilter filter =
+        InspectionFilter.of(station, batch, serial, product, tuning, verdict, order);
     Paging paging = Paging.of(after, limit);
     List<InspectionRow> rows =
         inspections.findBy(
-            filter.behind(paging), query -> query.sortBy(filter.sort()).limit(paging.rowsToRead()).all());
-    List<InspectionJson> items = files.of(rows).stream().map(file -> jsons.summary(file, locale)).toList();
+            filter.behind(paging),
+            query -> query.sortBy(filter.sort()).limit(paging.rowsToRead()).all());
+    List<InspectionJson> items =
+        files.of(rows).stream().map(file -> jsons.summary(file, locale)).toList();
     return Page.of(items, paging, item -> item.id().toString());
   }
 
@@ -91,10 +96,14 @@ class RecordController {
               + " plus limits, null outside regions. 409 if no attempt was valid.")
   public CurvesJson curves(
       @PathVariable UUID id,
-      @Parameter(description = "'none' for the stored curves; left out: as judged") @RequestParam(required = false)
+      @Parameter(description = "'none' for the stored curves; left out: as judged")
+          @RequestParam(required = false)
           String smoothing) {
     if (smoothing != null && !smoothing.equals(Smoothing.NONE.label())) {
-      throw new Refusal(400, "invalid-parameter", "The parameter 'smoothing' can only be 'none'; leave it out for the judged curves.")
+      throw new Refusal(
+              400,
+              "invalid-parameter",
+              "The parameter 'smoothing' can only be 'none'; leave it out for the judged curves.")
           .with("field", "smoothing")
           .with("choices", List.of(Smoothing.NONE.label()));
     }
@@ -105,12 +114,18 @@ class RecordController {
         .orElseThrow(
             () ->
                 new Refusal(
-                    409, "no-curves", "No attempt of this inspection was valid, so that there is nothing to show yet."));
+                    409,
+                    "no-curves",
+                    "No attempt of this inspection was valid, so that there is nothing to show yet."));
   }
 
   @GetMapping("/api/inspections/{id}/captures/{attempt}/{side}")
-  @Operation(summary = "The original bytes of a capture", description = "Exactly as sent; a file with both channels is the same for both sides.")
-  @ApiResponse(responseCode = "200", content = @Content(schema = @Schema(type = "string", format = "binary")))
+  @Operation(
+      summary = "The original bytes of a capture",
+      description = "Exactly as sent; a file with both channels is the same for both sides.")
+  @ApiResponse(
+      responseCode = "200",
+      content = @Content(schema = @Schema(type = "string", format = "binary")))
   public ResponseEntity<InputStreamResource> capture(
       @PathVariable UUID id,
       @Parameter(description = "1 upwards") @PathVariable int attempt,
@@ -118,7 +133,12 @@ class RecordController {
     AttemptRow row =
         attempts
             .findByInspectionIdAndNumber(id, attempt)
-            .orElseThrow(() -> new Refusal(404, "unknown-attempt", "There is no attempt " + attempt + " of inspection " + id + "."));
+            .orElseThrow(
+                () ->
+                    new Refusal(
+                        404,
+                        "unknown-attempt",
+                        "There is no attempt " + attempt + " of inspection " + id + "."));
     return bytes(CaptureFiles.of(row, side), id + "-" + attempt + "-" + side);
   }
 
@@ -126,19 +146,27 @@ class RecordController {
     try {
       ResponseEntity.BodyBuilder answer =
           ResponseEntity.ok()
-              .contentType(file.curve() ? MediaType.valueOf("text/csv") : MediaType.valueOf("audio/wav"))
+              .contentType(
+                  file.curve() ? MediaType.valueOf("text/csv") : MediaType.valueOf("audio/wav"))
               .eTag('"' + file.sha256() + '"')
               .cacheControl(CacheControl.noCache())
               .header(
                   "Content-Disposition",
-                  ContentDisposition.attachment().filename(name + (file.curve() ? ".csv" : ".wav")).build().toString());
+                  ContentDisposition.attachment()
+                      .filename(name + (file.curve() ? ".csv" : ".wav"))
+                      .build()
+                      .toString());
       if (file.bytes() != null) {
         answer.contentLength(file.bytes());
       }
       return answer.body(new InputStreamResource(captures.open(file.sha256())));
     } catch (IOException e) {
       throw new Refusal(
-          410, "capture-gone", "The file " + file.sha256() + " is not in the capture store any more; restore it from a backup.");
+          410,
+          "capture-gone",
+          "The file "
+              + file.sha256()
+              + " is not in the capture store any more; restore it from a backup.");
     }
   }
 

@@ -21,7 +21,9 @@ final class RecordJson {
 
   private RecordJson() {}
 
-  /** @param list of reasons, region results, tones or spreads */
+  /**
+   * @param list of reasons, region results, tones or spreads
+   */
   static String write(List<?> list) {
     return MAPPER.writeValueAsString(list);
   }

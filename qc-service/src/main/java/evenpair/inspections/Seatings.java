@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 
-/** Gathers levels that arrive sorted by inspection and channel, and hands over each complete group. */
+/**
+ * Gathers levels that arrive sorted by inspection and channel, and hands over each complete group.
+ */
 final class Seatings {
   interface Taker {
     void take(UUID inspection, Channel channel, List<float[]> levels);

@@ -10,7 +10,11 @@ import java.util.Optional;
  * @param drive the electrical drive, recorded in the same run as both channels
  */
 record SentPair(
-    SentChannel left, SentChannel right, Optional<Samples> drive, Optional<SentIdle> idleLeft, Optional<SentIdle> idleRight) {
+    SentChannel left,
+    SentChannel right,
+    Optional<Samples> drive,
+    Optional<SentIdle> idleLeft,
+    Optional<SentIdle> idleRight) {
   Optional<SentIdle> idle(Channel channel) {
     return channel == Channel.LEFT ? idleLeft : idleRight;
   }

@@ -12,8 +12,10 @@ import java.util.Optional;
 
 /** The parts of a request, each there once, none unknown, none empty. */
 final class SentParts {
-  private static final List<String> KNOWN = List.of("inspection", "left", "right", "both", "idleLeft", "idleRight");
-  private static final String EITHER = "the parts 'left' and 'right', or one two-channel part 'both' with left first";
+  private static final List<String> KNOWN =
+      List.of("inspection", "left", "right", "both", "idleLeft", "idleRight");
+  private static final String EITHER =
+      "the parts 'left' and 'right', or one two-channel part 'both' with left first";
 
   private final byte[] inspection;
   private final Map<String, SentFile> files;
@@ -33,7 +35,9 @@ final class SentParts {
     for (Part part : parts) {
       requireKnownAndNotEmpty(part);
       boolean repeated =
-          part.getName().equals("inspection") ? inspection != null : files.containsKey(part.getName());
+          part.getName().equals("inspection")
+              ? inspection != null
+              : files.containsKey(part.getName());
       if (repeated) {
         throw refusal(400, "repeated-part", part.getName(), "is there twice", "each part once");
       }
@@ -41,11 +45,18 @@ final class SentParts {
         inspection = bytes(part, longestCurve);
       } else {
         boolean curve = isCurve(part);
-        files.put(part.getName(), SentFile.of(part.getName(), curve, bytes(part, curve ? longestCurve : Long.MAX_VALUE)));
+        files.put(
+            part.getName(),
+            SentFile.of(part.getName(), curve, bytes(part, curve ? longestCurve : Long.MAX_VALUE)));
       }
     }
     if (inspection == null) {
-      throw refusal(400, "missing-part", "inspection", "is missing", "a JSON object with serial, batch, product, …");
+      throw refusal(
+          400,
+          "missing-part",
+          "inspection",
+          "is missing",
+          "a JSON object with serial, batch, product, …");
     }
     SentParts sent = new SentParts(inspection, files);
     sent.requireBothSides();
@@ -54,7 +65,12 @@ final class SentParts {
 
   private static void requireKnownAndNotEmpty(Part part) {
     if (!KNOWN.contains(part.getName())) {
-      throw refusal(400, "unknown-part", part.getName(), "is not known", "one of " + String.join(", ", KNOWN));
+      throw refusal(
+          400,
+          "unknown-part",
+          part.getName(),
+          "is not known",
+          "one of " + String.join(", ", KNOWN));
     }
     if (part.getSize() == 0) {
       throw refusal(400, "empty-part", part.getName(), "is empty (0 bytes)", "a file with content");
@@ -64,7 +80,11 @@ final class SentParts {
   private static byte[] bytes(Part part, long longest) throws IOException {
     if (part.getSize() > longest) {
       throw refusal(
-          413, "part-too-large", part.getName(), "has " + part.getSize() + " bytes", "at most " + longest + " bytes");
+          413,
+          "part-too-large",
+          part.getName(),
+          "has " + part.getSize() + " bytes",
+          "at most " + longest + " bytes");
     }
     try (var in = part.getInputStream()) {
       return in.readAllBytes();
@@ -73,7 +93,8 @@ final class SentParts {
 
   private static boolean isCurve(Part part) {
     String type = Optional.ofNullable(part.getContentType()).orElse("").toLowerCase(Locale.ROOT);
-    String name = Optional.ofNullable(part.getSubmittedFileName()).orElse("").toLowerCase(Locale.ROOT);
+    String name =
+        Optional.ofNullable(part.getSubmittedFileName()).orElse("").toLowerCase(Locale.ROOT);
     if (type.startsWith("audio/")) {
       return false;
     }
@@ -87,7 +108,11 @@ final class SentParts {
       return true;
     }
     throw refusal(
-        415, "unsupported-part", part.getName(), "has the type '" + type + "'", "audio/wav for a recording, text/csv for a curve");
+        415,
+        "unsupported-part",
+        part.getName(),
+        "has the type '" + type + "'",
+        "audio/wav for a recording, text/csv for a curve");
   }
 
   private void requireBothSides() {
@@ -102,8 +127,10 @@ final class SentParts {
     }
   }
 
-  private static Refusal refusal(int status, String type, String part, String problem, String expected) {
-    return new Refusal(status, type, "The part '" + part + "' " + problem + "; expected: " + expected + ".")
+  private static Refusal refusal(
+      int status, String type, String part, String problem, String expected) {
+    return new Refusal(
+            status, type, "The part '" + part + "' " + problem + "; expected: " + expected + ".")
         .with("part", part)
         .with("expected", expected);
   }
@@ -116,7 +143,9 @@ final class SentParts {
     return Optional.ofNullable(files.get(part));
   }
 
-  /** @return every file part in the order sent */
+  /**
+   * @return every file part in the order sent
+   */
   Collection<SentFile> files() {
     return files.values();
   }

@@ -12,21 +12,26 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * How far the valid seatings of a unit lie apart in one region: highest less lowest level at the point where that is largest,
- * smoothed as judged. A range and not a standard deviation: there are two or three seatings.
+ * How far the valid seatings of a unit lie apart in one region: highest less lowest level at the
+ * point where that is largest, smoothed as judged. A range and not a standard deviation: there are
+ * two or three seatings.
  *
  * @param db dB, 0 or above
  * @param atHz where
  */
 record Spread(String region, Channel channel, double db, double atHz) {
-  /** @return by region and channel; empty for a single seating, regions without data left out */
+  /**
+   * @return by region and channel; empty for a single seating, regions without data left out
+   */
   static List<Spread> of(List<StoredPair> seatings, LimitSet set) {
     List<Spread> spreads = new ArrayList<>();
     if (seatings.size() > 1) {
       for (Channel channel : Channel.values()) {
         Curve range = range(seatings, channel, set.smoothing());
         for (Region region : set.regions()) {
-          widest(range, region).ifPresent(i -> spreads.add(new Spread(region.name(), channel, range.at(i), Grid.hz(i))));
+          widest(range, region)
+              .ifPresent(
+                  i -> spreads.add(new Spread(region.name(), channel, range.at(i), Grid.hz(i))));
         }
       }
     }
@@ -35,14 +40,22 @@ record Spread(String region, Channel channel, double db, double atHz) {
 
   private static Curve range(List<StoredPair> seatings, Channel channel, Smoothing smoothing) {
     List<double[]> levels =
-        seatings.stream().map(seating -> smoothing.apply(seating.of(channel).level()).toArray()).toList();
+        seatings.stream()
+            .map(seating -> smoothing.apply(seating.of(channel).level()).toArray())
+            .toList();
     return Curve.of(IntStream.range(0, Grid.POINTS).mapToDouble(i -> range(levels, i)).toArray());
   }
 
   /** Math.max and Math.min hand a NaN on: absent in one seating is absent. */
   private static double range(List<double[]> levels, int point) {
-    double highest = levels.stream().mapToDouble(level -> level[point]).reduce(Double.NEGATIVE_INFINITY, Math::max);
-    double lowest = levels.stream().mapToDouble(level -> level[point]).reduce(Double.POSITIVE_INFINITY, Math::min);
+    double highest =
+        levels.stream()
+            .mapToDouble(level -> level[point])
+            .reduce(Double.NEGATIVE_INFINITY, Math::max);
+    double lowest =
+        levels.stream()
+            .mapToDouble(level -> level[point])
+            .reduce(Double.POSITIVE_INFINITY, Math::min);
     return highest - lowest;
   }
 

@@ -9,7 +9,10 @@ import java.util.List;
 final class StationBlocks {
   private StationBlocks() {}
 
-  /** @return STATION_BLOCKED with the cause's word as its region, and the numbers if the cause has some */
+  /**
+   * @return STATION_BLOCKED with the cause's word as its region, and the numbers if the cause has
+   *     some
+   */
   static Reason reason(Block block) {
     boolean numbers = block.measured().isPresent() && block.limit().isPresent();
     return new Reason(

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * One channel of an attempt exactly as stored: 32-bit floats at the 241 grid points, NaN where absent. Everything judged is
- * computed from these.
+ * One channel of an attempt exactly as stored: 32-bit floats at the 241 grid points, NaN where
+ * absent. Everything judged is computed from these.
  *
  * @param levelDb dB SPL at the set's drive, station's correction applied, unsmoothed
  * @param phaseDeg degrees relative to the arrival; null if unknown
@@ -26,7 +26,8 @@ record StoredChannel(
     StoredDistortion distortion,
     StoredIdle idle) {
   /** A channel of which neither distortion nor idle noise was measured. */
-  StoredChannel(float[] levelDb, float[] phaseDeg, float[] snrDb, Double arrivalSeconds, Double peak) {
+  StoredChannel(
+      float[] levelDb, float[] phaseDeg, float[] snrDb, Double arrivalSeconds, Double peak) {
     this(levelDb, phaseDeg, snrDb, arrivalSeconds, peak, null, null);
   }
 

@@ -9,15 +9,18 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Distortion of one channel exactly as stored: 32-bit floats in dB re the fundamental, NaN where absent.
+ * Distortion of one channel exactly as stored: 32-bit floats in dB re the fundamental, NaN where
+ * absent.
  *
  * @param harmonicsDb orders 2 to 5, 241 values each, one after the other
  * @param floorsDb each order's noise floor, laid out alike
  * @param highOrderDb power sum of orders 10 to 25
  * @param highOrderFloorDb its noise floor
  */
-record StoredDistortion(float[] harmonicsDb, float[] floorsDb, float[] highOrderDb, float[] highOrderFloorDb) {
-  private static final int ORDERS = MeasuredDistortion.HIGHEST_ORDER - MeasuredDistortion.LOWEST_ORDER + 1;
+record StoredDistortion(
+    float[] harmonicsDb, float[] floorsDb, float[] highOrderDb, float[] highOrderFloorDb) {
+  private static final int ORDERS =
+      MeasuredDistortion.HIGHEST_ORDER - MeasuredDistortion.LOWEST_ORDER + 1;
 
   static StoredDistortion of(Distortion distortion) {
     return new StoredDistortion(
@@ -27,7 +30,9 @@ record StoredDistortion(float[] harmonicsDb, float[] floorsDb, float[] highOrder
         distortion.highOrderFloor().toFloats());
   }
 
-  /** @return the mean in dB of several seatings, order by order and point by point */
+  /**
+   * @return the mean in dB of several seatings, order by order and point by point
+   */
   static MeasuredDistortion mean(List<StoredDistortion> seatings) {
     List<Curve> harmonics = new ArrayList<>();
     List<Curve> floors = new ArrayList<>();

@@ -18,15 +18,19 @@ record StoredIdle(double dba, Double floorDba, List<Tone> tones) {
   }
 
   /**
-   * Levels combine as the mean in dB, as those of the response do. The floor is the highest of the seatings', so that a station
-   * that hummed once is not forgotten; unknown once is unknown. Tones are the newest seating's.
+   * Levels combine as the mean in dB, as those of the response do. The floor is the highest of the
+   * seatings', so that a station that hummed once is not forgotten; unknown once is unknown. Tones
+   * are the newest seating's.
    *
    * @param seatings one at least, in order
    */
   static MeasuredIdleNoise mean(List<StoredIdle> seatings) {
     double dba = seatings.stream().mapToDouble(StoredIdle::dba).average().orElseThrow();
     boolean known = seatings.stream().map(StoredIdle::floorDba).allMatch(Objects::nonNull);
-    double floor = known ? seatings.stream().mapToDouble(StoredIdle::floorDba).max().orElseThrow() : Double.NaN;
+    double floor =
+        known
+            ? seatings.stream().mapToDouble(StoredIdle::floorDba).max().orElseThrow()
+            : Double.NaN;
     return new MeasuredIdleNoise(dba, floor, seatings.get(seatings.size() - 1).tones());
   }
 }

@@ -19,7 +19,11 @@ class StoredInspections implements Inspections {
   private final BatchReader batches;
 
   StoredInspections(
-      InspectionRows rows, InspectionFiles files, ReasonViews views, CurveDesk curves, BatchReader batches) {
+      InspectionRows rows,
+      InspectionFiles files,
+      ReasonViews views,
+      CurveDesk curves,
+      BatchReader batches) {
     this.rows = rows;
     this.files = files;
     this.views = views;
@@ -34,7 +38,9 @@ class StoredInspections implements Inspections {
 
   @Override
   public List<Inspection> ofUnit(String serial) {
-    return Names.accept(serial).map(files::ofUnit).orElse(List.of()).stream().map(this::plain).toList();
+    return Names.accept(serial).map(files::ofUnit).orElse(List.of()).stream()
+        .map(this::plain)
+        .toList();
   }
 
   @Override
@@ -48,7 +54,8 @@ class StoredInspections implements Inspections {
   }
 
   @Override
-  public BatchCurves batchCurves(String batch, String product, String tuning, Integer limitSetVersion) {
+  public BatchCurves batchCurves(
+      String batch, String product, String tuning, Integer limitSetVersion) {
     return batches.read(batch, product, tuning, limitSetVersion);
   }
 

@@ -4,8 +4,8 @@ import java.time.Instant;
 import java.util.Optional;
 
 /**
- * The part {@code inspection} of a request, read and checked by itself; whether product, tuning and station exist is looked up
- * later.
+ * The part {@code inspection} of a request, read and checked by itself; whether product, tuning and
+ * station exist is looked up later.
  *
  * @param serial in NFC, by the general rule of {@link Names}
  * @param operator name or badge, 1 to 64 characters

@@ -12,9 +12,11 @@ import java.util.Optional;
  *
  * @param chain its calibrations and correction
  * @param block why it may not judge, if it may not
- * @param idleFloorDba its own A-weighted noise by channel, dB(A); a channel never measured is missing
+ * @param idleFloorDba its own A-weighted noise by channel, dB(A); a channel never measured is
+ *     missing
  */
-record Surroundings(Chain chain, Instant measuredAt, Optional<Block> block, Map<Channel, Double> idleFloorDba) {
+record Surroundings(
+    Chain chain, Instant measuredAt, Optional<Block> block, Map<Channel, Double> idleFloorDba) {
   Surroundings {
     idleFloorDba = Map.copyOf(idleFloorDba);
   }

@@ -10,7 +10,8 @@ import java.util.Optional;
 /**
  * What is wrong with one tuning of a unit that is inspected tuning by tuning.
  *
- * @param soundsLike the tuning that was heard or whose recordings came again; null if nothing was heard
+ * @param soundsLike the tuning that was heard or whose recordings came again; null if nothing was
+ *     heard
  */
 record TuningProblem(Kind kind, String soundsLike) {
   enum Kind {
@@ -18,7 +19,10 @@ record TuningProblem(Kind kind, String soundsLike) {
     MISSING,
     /** What was heard is another tuning. */
     WRONG,
-    /** What was heard is another tuning that has been heard under its own name too: one was sent twice. */
+    /**
+     * What was heard is another tuning that has been heard under its own name too: one was sent
+     * twice.
+     */
     DOUBLED;
 
     String word() {
@@ -39,27 +43,34 @@ record TuningProblem(Kind kind, String soundsLike) {
         : named;
   }
 
-  private static Optional<TuningProblem> named(InspectionFile file, Occasion occasion, List<InspectionFile> ofUnit) {
+  private static Optional<TuningProblem> named(
+      InspectionFile file, Occasion occasion, List<InspectionFile> ofUnit) {
     for (Reason reason : file.reasons()) {
       if (reason.kind() == ReasonKind.DOUBLED_TUNING) {
         return Optional.of(new TuningProblem(Kind.DOUBLED, reason.otherTuning()));
       }
       if (reason.kind() == ReasonKind.OTHER_TUNING) {
         boolean own = heardAsItself(reason.otherTuning(), occasion, ofUnit);
-        return Optional.of(new TuningProblem(own ? Kind.DOUBLED : Kind.WRONG, reason.otherTuning()));
+        return Optional.of(
+            new TuningProblem(own ? Kind.DOUBLED : Kind.WRONG, reason.otherTuning()));
       }
     }
     return Optional.empty();
   }
 
-  private static boolean heardAsItself(String tuning, Occasion occasion, List<InspectionFile> ofUnit) {
+  private static boolean heardAsItself(
+      String tuning, Occasion occasion, List<InspectionFile> ofUnit) {
     return newest(tuning, occasion, ofUnit)
         .filter(file -> file.row().state() == InspectionState.CLOSED)
-        .filter(file -> file.reasons().stream().noneMatch(reason -> reason.kind() == ReasonKind.OTHER_TUNING))
+        .filter(
+            file ->
+                file.reasons().stream()
+                    .noneMatch(reason -> reason.kind() == ReasonKind.OTHER_TUNING))
         .isPresent();
   }
 
-  private static Optional<InspectionFile> newest(String tuning, Occasion occasion, List<InspectionFile> ofUnit) {
+  private static Optional<InspectionFile> newest(
+      String tuning, Occasion occasion, List<InspectionFile> ofUnit) {
     return ofUnit.stream()
         .filter(file -> file.row().tuning().equals(tuning) && file.row().occasion() == occasion)
         .filter(file -> file.row().state() != InspectionState.ABANDONED)

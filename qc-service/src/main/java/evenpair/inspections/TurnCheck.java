@@ -4,7 +4,10 @@ import evenpair.web.Refusal;
 import java.util.List;
 import java.util.Optional;
 
-/** Whether an attempt may come now: the unit's earlier inspections decide. To be called under the unit's lock. */
+/**
+ * Whether an attempt may come now: the unit's earlier inspections decide. To be called under the
+ * unit's lock.
+ */
 final class TurnCheck {
   private final InspectionRows inspections;
 
@@ -12,7 +15,9 @@ final class TurnCheck {
     this.inspections = inspections;
   }
 
-  /** @throws Refusal 409 naming what stands in the way and what may be sent */
+  /**
+   * @throws Refusal 409 naming what stands in the way and what may be sent
+   */
   void require(Submission submission, Optional<InspectionRow> open) {
     inspections
         .findFirstBySerialAndProductNot(submission.serial(), submission.product())
@@ -20,7 +25,8 @@ final class TurnCheck {
             other -> {
               throw conflict(
                   "serial-of-another-product",
-                  "The serial '%s' is on record as a unit of product '%s'.".formatted(submission.serial(), other.product()));
+                  "The serial '%s' is on record as a unit of product '%s'."
+                      .formatted(submission.serial(), other.product()));
             });
     if (open.isPresent()) {
       requireContinuation(submission, open.get());
@@ -39,21 +45,25 @@ final class TurnCheck {
           .with("expected", open.batch());
     }
     if (submission.seating() != open.expectedSeating()) {
-      throw seating(submission, open.expectedSeating(), "has " + open.validSeatings() + " valid seatings");
+      throw seating(
+          submission, open.expectedSeating(), "has " + open.validSeatings() + " valid seatings");
     }
   }
 
   private void requireBeginning(Submission submission) {
     if (submission.occasion() == Occasion.PRODUCTION) {
       UnitVerdict.lastClosed(
-              inspections.findBySerialOrderById(submission.serial()), submission.tuning(), Occasion.PRODUCTION)
+              inspections.findBySerialOrderById(submission.serial()),
+              submission.tuning(),
+              Occasion.PRODUCTION)
           .ifPresent(
               closed -> {
                 throw alreadyJudged(closed);
               });
     }
     if (submission.seating() != 1) {
-      throw seating(submission, 1, "has no open inspection in tuning '" + submission.tuning() + "'");
+      throw seating(
+          submission, 1, "has no open inspection in tuning '" + submission.tuning() + "'");
     }
   }
 
@@ -72,7 +82,9 @@ final class TurnCheck {
     String detail =
         "Unit '%s' %s, so seating %d is expected, not %d."
             .formatted(submission.serial(), because, expected, submission.seating());
-    return conflict("unexpected-seating", detail).with("field", "seating").with("expected", expected);
+    return conflict("unexpected-seating", detail)
+        .with("field", "seating")
+        .with("expected", expected);
   }
 
   private static Refusal conflict(String type, String detail) {

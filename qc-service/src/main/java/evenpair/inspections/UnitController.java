@@ -39,18 +39,24 @@ class UnitController {
       String productName,
       @Schema(description = "of its newest inspection") String batch,
       @Schema(description = "the current occasion, which the verdict is about") String occasion,
-      @Schema(description = "PASS, FAIL or INCOMPLETE over the tunings that the product requires") String verdict,
+      @Schema(description = "PASS, FAIL or INCOMPLETE over the tunings that the product requires")
+          String verdict,
       List<TuningJson> tunings,
       @Schema(description = "oldest first") List<InspectionJson> inspections) {}
 
-  /** @param verdict PASS or FAIL of its last closed inspection in the current occasion, or null */
+  /**
+   * @param verdict PASS or FAIL of its last closed inspection in the current occasion, or null
+   */
   @Schema(name = "UnitTuning")
   record TuningJson(
       String tuning,
       boolean required,
       String verdict,
       UUID inspection,
-      @Schema(nullable = true, description = "missing, wrong or doubled; null if nothing is wrong with how it was inspected")
+      @Schema(
+              nullable = true,
+              description =
+                  "missing, wrong or doubled; null if nothing is wrong with how it was inspected")
           String problem,
       @Schema(nullable = true, description = "the tuning that was heard instead") String soundsLike,
       @Schema(nullable = true) String problemText) {}
@@ -60,7 +66,8 @@ class UnitController {
   public UnitJson unit(@PathVariable String serial, @Parameter(hidden = true) Locale locale) {
     List<InspectionFile> inspections = Names.accept(serial).map(files::ofUnit).orElse(List.of());
     if (inspections.isEmpty()) {
-      throw new Refusal(404, "unknown-unit", "There is no inspection of a unit '" + serial + "'.").with("field", "serial");
+      throw new Refusal(404, "unknown-unit", "There is no inspection of a unit '" + serial + "'.")
+          .with("field", "serial");
     }
     InspectionFile newest = inspections.get(inspections.size() - 1);
     Occasion occasion = newest.unit().occasion();
@@ -71,11 +78,14 @@ class UnitController {
         newest.row().batch(),
         occasion == null ? null : occasion.word(),
         newest.unit().verdict(),
-        newest.product().tunings().stream().map(tuning -> tuning(tuning, occasion, inspections, locale)).toList(),
+        newest.product().tunings().stream()
+            .map(tuning -> tuning(tuning, occasion, inspections, locale))
+            .toList(),
         inspections.stream().map(file -> jsons.summary(file, locale)).toList());
   }
 
-  private TuningJson tuning(Tuning tuning, Occasion occasion, List<InspectionFile> ofUnit, Locale locale) {
+  private TuningJson tuning(
+      Tuning tuning, Occasion occasion, List<InspectionFile> ofUnit, Locale locale) {
     List<InspectionRow> rows = ofUnit.stream().map(InspectionFile::row).toList();
     Optional<InspectionRow> last = UnitVerdict.lastClosed(rows, tuning.key(), occasion);
     Optional<TuningProblem> problem = TuningProblem.of(tuning, occasion, ofUnit);
@@ -92,6 +102,8 @@ class UnitController {
   private String text(Tuning tuning, TuningProblem problem, Locale locale) {
     String heard = problem.soundsLike() == null ? "" : problem.soundsLike();
     return texts.render(
-        locale, "unit.tuning." + problem.kind().word(), Map.of("tuning", tuning.key(), "heard", heard));
+        locale,
+        "unit.tuning." + problem.kind().word(),
+        Map.of("tuning", tuning.key(), "heard", heard));
   }
 }

@@ -10,7 +10,8 @@ import java.util.UUID;
 import java.util.stream.IntStream;
 
 /**
- * The standard uncertainty of one judgement exactly as stored: curves as 32-bit floats, so that judging again has the very same.
+ * The standard uncertainty of one judgement exactly as stored: curves as 32-bit floats, so that
+ * judging again has the very same.
  *
  * @param studies gauge studies it came from
  * @param levelDb of one earpiece's deviation from golden, NaN where absent
@@ -18,7 +19,8 @@ import java.util.stream.IntStream;
  * @param offsetDb of one earpiece's level against golden
  * @param balanceDb of a_L − a_R
  */
-record UsedUncertainty(List<UUID> studies, float[] levelDb, float[] matchDb, double offsetDb, double balanceDb) {
+record UsedUncertainty(
+    List<UUID> studies, float[] levelDb, float[] matchDb, double offsetDb, double balanceDb) {
   UsedUncertainty {
     studies = List.copyOf(studies);
   }
@@ -37,8 +39,8 @@ record UsedUncertainty(List<UUID> studies, float[] levelDb, float[] matchDb, dou
   }
 
   /**
-   * Seatings on several stations: the larger uncertainty at each point, absent where either is absent. Their mean is at least as
-   * good as one by the worse station alone.
+   * Seatings on several stations: the larger uncertainty at each point, absent where either is
+   * absent. Their mean is at least as good as one by the worse station alone.
    */
   UsedUncertainty larger(UsedUncertainty other) {
     TreeSet<UUID> both = new TreeSet<>(studies);

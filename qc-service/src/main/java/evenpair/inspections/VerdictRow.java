@@ -50,7 +50,12 @@ class VerdictRow {
 
   protected VerdictRow() {}
 
-  VerdictRow(InspectionRow inspection, Judgement judgement, Basis basis, UUID ledgerEntryId, String softwareVersion) {
+  VerdictRow(
+      InspectionRow inspection,
+      Judgement judgement,
+      Basis basis,
+      UUID ledgerEntryId,
+      String softwareVersion) {
     this.inspectionId = inspection.id();
     this.verdict = inspection.verdict();
     this.judgedAt = inspection.closedAt();
@@ -106,11 +111,19 @@ class VerdictRow {
     return conditional;
   }
 
-  /** @return empty for simple acceptance */
+  /**
+   * @return empty for simple acceptance
+   */
   Optional<UsedUncertainty> uncertainty() {
     return uncertaintyStudyIds == null
         ? Optional.empty()
-        : Optional.of(new UsedUncertainty(List.of(uncertaintyStudyIds), levelUncertaintyDb, matchUncertaintyDb, offsetUncertaintyDb, balanceUncertaintyDb));
+        : Optional.of(
+            new UsedUncertainty(
+                List.of(uncertaintyStudyIds),
+                levelUncertaintyDb,
+                matchUncertaintyDb,
+                offsetUncertaintyDb,
+                balanceUncertaintyDb));
   }
 
   List<UUID> comparedLimitSetIds() {

@@ -8,7 +8,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 
-/** What the seatings of an inspection are worth, from the budgets of the stations that measured them. */
+/**
+ * What the seatings of an inspection are worth, from the budgets of the stations that measured
+ * them.
+ */
 @Component
 class Worth {
   private final Stations stations;
@@ -26,7 +29,8 @@ class Worth {
    *
    * @return empty if the set does not ask for it, or if one of the stations has no valid budget
    */
-  Optional<UsedUncertainty> of(PreparedAttempt attempt, Optional<InspectionRow> open, StoredLimitSet limits) {
+  Optional<UsedUncertainty> of(
+      PreparedAttempt attempt, Optional<InspectionRow> open, StoredLimitSet limits) {
     if (!limits.set().decision().guarded()) {
       return Optional.empty();
     }

@@ -49,8 +49,13 @@ public record ReasonText(String key, Map<String, Object> values) {
       case SEAL -> key + channel(reason) + ofChannel(repeats(reason), reason);
       case DEPTH -> key + channel(reason) + depth(reason);
       case UNCERTAINTY_MISSING, GUARD_TOO_WIDE -> key + region(reason);
-      case OTHER_TUNING, DOUBLED_TUNING,
-          DOUBLED_SEATING, IDENTICAL_CHANNELS, LENGTHS_DIFFER, STATION_BLOCKED -> key;
+      case OTHER_TUNING,
+          DOUBLED_TUNING,
+          DOUBLED_SEATING,
+          IDENTICAL_CHANNELS,
+          LENGTHS_DIFFER,
+          STATION_BLOCKED ->
+          key;
       case OUTPUT_CALIBRATION_MISSING,
           OUTPUT_CALIBRATION_EXPIRED,
           CORRECTION_MISSING,

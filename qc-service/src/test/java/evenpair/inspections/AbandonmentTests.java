@@ -28,14 +28,16 @@ class AbandonmentTests {
 
   private UUID open(String serial) {
     byte[] left = TestSound.wav(TestSound.capture(serial.hashCode(), TestSound.peak(3000, 6)));
-    byte[] right = TestSound.wav(TestSound.capture(serial.hashCode() + 1L, TestSound.peak(3000, 6)));
+    byte[] right =
+        TestSound.wav(TestSound.capture(serial.hashCode() + 1L, TestSound.peak(3000, 6)));
     Reply reply = line.inspect(TestLine.inspection(serial, "plain", STATION), left, right);
     assertThat(reply.text("state")).isEqualTo("open");
     return UUID.fromString(reply.text("id"));
   }
 
   private void age(UUID id, int hours) {
-    jdbc.sql("update inspection set last_attempt_at = last_attempt_at - make_interval(hours => ?) where id = ?")
+    jdbc.sql(
+            "update inspection set last_attempt_at = last_attempt_at - make_interval(hours => ?) where id = ?")
         .params(hours, id)
         .update();
   }
@@ -54,8 +56,12 @@ class AbandonmentTests {
     assertThat(reply.text("abandonedBecause")).isEqualTo("timed-out");
     assertThat(reply.text("verdict")).isNull();
     assertThat(line.get("/api/inspections/" + young).text("state")).isEqualTo("open");
-    assertThat(jdbc.sql("select count(*) from ledger_entry where kind = 'inspection-abandoned' and subject = ?")
-            .param(old).query(Integer.class).single())
+    assertThat(
+            jdbc.sql(
+                    "select count(*) from ledger_entry where kind = 'inspection-abandoned' and subject = ?")
+                .param(old)
+                .query(Integer.class)
+                .single())
         .isEqualTo(1);
   }
 
@@ -64,7 +70,12 @@ class AbandonmentTests {
     var docs = line.get("/v3/api-docs").json();
     var post = docs.path("paths").path("/api/inspections").path("post");
     assertThat(post.path("requestBody").path("content").has("multipart/form-data")).isTrue();
-    assertThat(docs.path("components").path("schemas").path("InspectionUpload").path("properties").propertyNames())
+    assertThat(
+            docs.path("components")
+                .path("schemas")
+                .path("InspectionUpload")
+                .path("properties")
+                .propertyNames())
         .contains("inspection", "left", "right", "both", "idleLeft", "idleRight");
     assertThat(post.path("responses").propertyNames()).contains("201", "200", "409", "422", "507");
     assertThat(post.path("responses").path("201").toString()).contains("treble window");

@@ -23,7 +23,10 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
-/** What cannot be decoded or names something unknown is refused with a clear sentence, and nothing at all is stored. */
+/**
+ * What cannot be decoded or names something unknown is refused with a clear sentence, and nothing
+ * at all is stored.
+ */
 @InspectionTest
 class BadInputTests {
   private static final String STATION = "bench-b";
@@ -48,7 +51,8 @@ class BadInputTests {
     Reply reply = line.inspect(parts);
     assertThat(reply.status()).as("%s", reply.json()).isEqualTo(status);
     assertThat(reply.text("type")).isEqualTo("/problems/" + type);
-    assertThat(reply.raw().headers().firstValue("Content-Type").orElse("")).startsWith("application/problem+json");
+    assertThat(reply.raw().headers().firstValue("Content-Type").orElse(""))
+        .startsWith("application/problem+json");
     assertThat(Recorded.everything(jdbc)).isEqualTo(before);
     return reply;
   }
@@ -68,18 +72,22 @@ class BadInputTests {
 
     @Test
     void refusesAnEmptyFile() {
-      assertThat(refusedLeft(400, "empty-part", new byte[0]).text("detail")).contains("'left'", "0 bytes");
+      assertThat(refusedLeft(400, "empty-part", new byte[0]).text("detail"))
+          .contains("'left'", "0 bytes");
     }
 
     @Test
     void refusesTextNamedWav() {
       byte[] text = "frequency,level\n20,80\n".getBytes(StandardCharsets.UTF_8);
-      assertThat(refusedLeft(422, "unreadable-capture", text).text("detail")).contains("not a WAV file");
+      assertThat(refusedLeft(422, "unreadable-capture", text).text("detail"))
+          .contains("not a WAV file");
     }
 
     @Test
     void refusesATruncatedFile() {
-      assertThat(refusedLeft(422, "unreadable-capture", Arrays.copyOf(left, left.length / 2)).text("detail"))
+      assertThat(
+              refusedLeft(422, "unreadable-capture", Arrays.copyOf(left, left.length / 2))
+                  .text("detail"))
           .contains("cut short");
     }
 
@@ -99,7 +107,8 @@ class BadInputTests {
     @Test
     void refusesTwoChannelsWhereOneBelongs() {
       byte[] stereo = TestSound.wav(TestSound.capture(3), TestSound.capture(4));
-      assertThat(refusedLeft(422, "wrong-channels", stereo).text("detail")).contains("2 channels", "'both'");
+      assertThat(refusedLeft(422, "wrong-channels", stereo).text("detail"))
+          .contains("2 channels", "'both'");
     }
 
     @Test
@@ -118,16 +127,21 @@ class BadInputTests {
 
     @Test
     void refusesAnotherSampleRateThanTheNamedStimulus() {
-      String json = TestLine.inspection("FE-BAD-RATE", "plain", STATION, ", \"stimulus\": \"sweep-44100\"");
-      Multipart parts = new Multipart().json("inspection", json).wav("left", left).wav("right", right);
+      String json =
+          TestLine.inspection("FE-BAD-RATE", "plain", STATION, ", \"stimulus\": \"sweep-44100\"");
+      Multipart parts =
+          new Multipart().json("inspection", json).wav("left", left).wav("right", right);
       assertThat(refused(422, "sample-rate", parts).text("expected")).isEqualTo("44100 Hz");
     }
 
     @Test
     void refusesAnUnknownStimulus() {
-      String json = TestLine.inspection("FE-BAD-STIM", "plain", STATION, ", \"stimulus\": \"chirp\"");
+      String json =
+          TestLine.inspection("FE-BAD-STIM", "plain", STATION, ", \"stimulus\": \"chirp\"");
       refused(
-          422, "unknown-stimulus", new Multipart().json("inspection", json).wav("left", left).wav("right", right));
+          422,
+          "unknown-stimulus",
+          new Multipart().json("inspection", json).wav("left", left).wav("right", right));
     }
   }
 
@@ -147,7 +161,8 @@ class BadInputTests {
 
     @Test
     void refusesLetters() {
-      assertThat(refusedCurve(422, "unreadable-capture", "100,80\n200,loud\n").text("place")).contains("line 2");
+      assertThat(refusedCurve(422, "unreadable-capture", "100,80\n200,loud\n").text("place"))
+          .contains("line 2");
     }
 
     @Test
@@ -157,15 +172,18 @@ class BadInputTests {
 
     @Test
     void refusesTenMillionRowsByTheirSizeAlone() {
-      // The container counts while it reads: 40 MB are more than any file may have, so that none of it is parsed.
+      // The container counts while it reads: 40 MB are more than any file may have, so that none of
+      // it is parsed.
       String csv = "1,1\n".repeat(10_000_000);
-      Reply reply = refused(413, "upload-too-large", good("FE-BAD-CSV").wav("left", left).csv("right", csv));
+      Reply reply =
+          refused(413, "upload-too-large", good("FE-BAD-CSV").wav("left", left).csv("right", csv));
       assertThat(reply.text("detail")).contains("evenpair.capture-max-bytes");
     }
 
     @Test
     void refusesACurveThatIsLargerThanCurvesAre() {
-      assertThat(refusedCurve(413, "part-too-large", "1,1\n".repeat(2_100_000)).text("detail")).contains("8388608");
+      assertThat(refusedCurve(413, "part-too-large", "1,1\n".repeat(2_100_000)).text("detail"))
+          .contains("8388608");
     }
 
     @Test
@@ -182,55 +200,94 @@ class BadInputTests {
   class Parts {
     @Test
     void refusesARequestWithoutTheJson() {
-      assertThat(refused(400, "missing-part", new Multipart().wav("left", left).wav("right", right)).text("part"))
+      assertThat(
+              refused(400, "missing-part", new Multipart().wav("left", left).wav("right", right))
+                  .text("part"))
           .isEqualTo("inspection");
     }
 
     @Test
     void refusesARequestWithoutOneSide() {
-      assertThat(refused(400, "missing-part", good("FE-ONE").wav("left", left)).text("part")).isEqualTo("right");
+      assertThat(refused(400, "missing-part", good("FE-ONE").wav("left", left)).text("part"))
+          .isEqualTo("right");
     }
 
     @Test
     void refusesUnknownRepeatedAndContradictingParts() {
-      refused(400, "unknown-part", good("FE-P").wav("left", left).wav("right", right).wav("middle", left));
-      refused(400, "repeated-part", good("FE-P").wav("left", left).wav("left", left).wav("right", right));
-      refused(400, "parts-contradict", good("FE-P").wav("left", left).wav("right", right).wav("both", left));
       refused(
-          415, "unsupported-part", good("FE-P").wav("left", left).part("right", "right.png", "image/png", new byte[9]));
+          400,
+          "unknown-part",
+          good("FE-P").wav("left", left).wav("right", right).wav("middle", left));
+      refused(
+          400,
+          "repeated-part",
+          good("FE-P").wav("left", left).wav("left", left).wav("right", right));
+      refused(
+          400,
+          "parts-contradict",
+          good("FE-P").wav("left", left).wav("right", right).wav("both", left));
+      refused(
+          415,
+          "unsupported-part",
+          good("FE-P").wav("left", left).part("right", "right.png", "image/png", new byte[9]));
     }
   }
 
   @Nested
   class Fields {
     private Reply refusedJson(int status, String type, String json) {
-      return refused(status, type, new Multipart().json("inspection", json).wav("left", left).wav("right", right));
+      return refused(
+          status,
+          type,
+          new Multipart().json("inspection", json).wav("left", left).wav("right", right));
     }
 
     @Test
     void refusesUnknownFieldsByName() {
-      Reply reply = refusedJson(400, "unknown-field", TestLine.inspection("FE-F", "plain", STATION, ", \"colour\": 1"));
+      Reply reply =
+          refusedJson(
+              400,
+              "unknown-field",
+              TestLine.inspection("FE-F", "plain", STATION, ", \"colour\": 1"));
       assertThat(reply.text("field")).isEqualTo("colour");
       assertThat(reply.text("expected")).contains("leftEarpiece");
     }
 
     @Test
     void refusesAFieldThatStandsTwice() {
-      refusedJson(400, "invalid-json", TestLine.inspection("FE-F", "plain", STATION, ", \"batch\": \"FB-2\""));
+      refusedJson(
+          400,
+          "invalid-json",
+          TestLine.inspection("FE-F", "plain", STATION, ", \"batch\": \"FB-2\""));
     }
 
     @Test
     void listsEveryProblemAtOnce() {
-      Reply reply = refusedJson(400, "invalid-field", "{\"serial\": 5, \"seating\": \"one\", \"measuredAt\": \"noon\"}");
-      assertThat(reply.json().path("problems").valueStream().map(p -> p.path("field").stringValue()))
-          .contains("serial", "seating", "measuredAt", "batch", "product", "tuning", "station", "operator");
+      Reply reply =
+          refusedJson(
+              400,
+              "invalid-field",
+              "{\"serial\": 5, \"seating\": \"one\", \"measuredAt\": \"noon\"}");
+      assertThat(
+              reply.json().path("problems").valueStream().map(p -> p.path("field").stringValue()))
+          .contains(
+              "serial",
+              "seating",
+              "measuredAt",
+              "batch",
+              "product",
+              "tuning",
+              "station",
+              "operator");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"", "{", "[]", "null", "{\"serial\": \"FE-1\"} {}", "not json"})
     void refusesWhatIsNotOneObject(String json) {
       List<Integer> before = Recorded.everything(jdbc);
-      Reply reply = line.inspect(new Multipart().json("inspection", json).wav("left", left).wav("right", right));
+      Reply reply =
+          line.inspect(
+              new Multipart().json("inspection", json).wav("left", left).wav("right", right));
       assertThat(reply.status()).isEqualTo(400);
       assertThat(reply.text("part")).isEqualTo("inspection");
       assertThat(Recorded.everything(jdbc)).isEqualTo(before);
@@ -239,11 +296,23 @@ class BadInputTests {
     @Test
     void namesTheKnownProductsTuningsAndStations() {
       String json = TestLine.inspection("FE-F", "plain", STATION);
-      assertThat(refusedJson(422, "unknown-product", json.replace("fern-1", "oak-9")).json().path("choices").toString())
+      assertThat(
+              refusedJson(422, "unknown-product", json.replace("fern-1", "oak-9"))
+                  .json()
+                  .path("choices")
+                  .toString())
           .contains("fern-1");
-      assertThat(refusedJson(422, "unknown-tuning", json.replace("plain", "bright")).json().path("choices").toString())
+      assertThat(
+              refusedJson(422, "unknown-tuning", json.replace("plain", "bright"))
+                  .json()
+                  .path("choices")
+                  .toString())
           .contains("warm");
-      assertThat(refusedJson(422, "unknown-station", json.replace(STATION, "bench-99")).json().path("choices").toString())
+      assertThat(
+              refusedJson(422, "unknown-station", json.replace(STATION, "bench-99"))
+                  .json()
+                  .path("choices")
+                  .toString())
           .contains(STATION);
       refusedJson(422, "no-active-limit-set", json.replace("plain", "unset"));
     }
@@ -251,13 +320,15 @@ class BadInputTests {
     @Test
     void refusesASimulatorOfAnotherTypeWithBothNames() {
       String json = TestLine.inspection("MO-1", "plain", STATION).replace("fern-1", "moss-1");
-      assertThat(refusedJson(422, "ear-simulator-differs", json).text("detail")).contains("IEC 60318-4", "IEC 60318-5");
+      assertThat(refusedJson(422, "ear-simulator-differs", json).text("detail"))
+          .contains("IEC 60318-4", "IEC 60318-5");
     }
 
     @ParameterizedTest
     @ValueSource(strings = {"FE-\\\"1", "FE-'1", "FE 1", "FE-1/2", "FE-1\\u0000", "FE-<b>"})
     void refusesSerialsWithOtherCharacters(String serial) {
-      Reply reply = refusedJson(400, "invalid-field", TestLine.inspection(serial, "plain", STATION));
+      Reply reply =
+          refusedJson(400, "invalid-field", TestLine.inspection(serial, "plain", STATION));
       assertThat(reply.text("field")).isEqualTo("serial");
       assertThat(reply.text("expected")).isEqualTo("1 to 64 letters, digits and . _ -");
     }
@@ -269,20 +340,23 @@ class BadInputTests {
 
     @Test
     void takesChineseCharactersWhereTheProductsPatternDoes() {
-      Reply narrowed = refusedJson(422, "serial-pattern", TestLine.inspection("耳机-001", "plain", STATION));
+      Reply narrowed =
+          refusedJson(422, "serial-pattern", TestLine.inspection("耳机-001", "plain", STATION));
       assertThat(narrowed.text("detail")).contains("耳机-001", "Fern 1", "FE-");
 
       String json = TestLine.inspection("耳机-001", "plain", STATION).replace("fern-1", "open-1");
       Reply taken = line.inspect(json, left, right);
       assertThat(taken.text("verdict")).as("%s", taken.json()).isEqualTo("PASS");
-      assertThat(line.get(taken.json().path("links").path("unit").stringValue()).text("serial")).isEqualTo("耳机-001");
+      assertThat(line.get(taken.json().path("links").path("unit").stringValue()).text("serial"))
+          .isEqualTo("耳机-001");
     }
 
     @Test
     void readsTheSameSerialWhicheverWayItsLettersAreComposed() {
       String json = TestLine.inspection("\u00c9-7", "plain", STATION).replace("fern-1", "open-1");
       assertThat(line.inspect(json, left, right).text("serial")).isEqualTo("\u00c9-7");
-      assertThat(line.inspect(json.replace("\u00c9", "E\u0301"), left, right).status()).isEqualTo(409);
+      assertThat(line.inspect(json.replace("\u00c9", "E\u0301"), left, right).status())
+          .isEqualTo(409);
     }
 
     @Test
@@ -296,7 +370,10 @@ class BadInputTests {
     @Test
     void refusesASecondSeatingWithoutAFirst() {
       Reply reply =
-          refusedJson(409, "unexpected-seating", TestLine.inspection("FE-F2", "plain", STATION, ", \"seating\": 2"));
+          refusedJson(
+              409,
+              "unexpected-seating",
+              TestLine.inspection("FE-F2", "plain", STATION, ", \"seating\": 2"));
       assertThat(reply.json().path("expected").intValue()).isEqualTo(1);
     }
   }
@@ -314,7 +391,8 @@ class BadInputTests {
           Content-Type: %s\r
           Content-Length: %d\r
           \r
-          """.formatted(Multipart.CONTENT_TYPE, body.length + 100_000);
+          """
+              .formatted(Multipart.CONTENT_TYPE, body.length + 100_000);
       try (Socket socket = new Socket("127.0.0.1", port)) {
         OutputStream out = socket.getOutputStream();
         out.write(head.getBytes(StandardCharsets.US_ASCII));

@@ -21,8 +21,10 @@ import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
 class CourseTests {
-  private static final StoredLimitSet ONE = FixtureProducts.set("fern-1", "plain", EarSimulator.IEC_60318_4, 1, 180);
-  private static final StoredLimitSet TWO = FixtureProducts.set("fern-1", "plain", EarSimulator.IEC_60318_4, 2, 180);
+  private static final StoredLimitSet ONE =
+      FixtureProducts.set("fern-1", "plain", EarSimulator.IEC_60318_4, 1, 180);
+  private static final StoredLimitSet TWO =
+      FixtureProducts.set("fern-1", "plain", EarSimulator.IEC_60318_4, 2, 180);
 
   private static StoredChannel channel(double offsetDb, double snrDb) {
     float[] snr = new float[Grid.POINTS];
@@ -33,7 +35,8 @@ class CourseTests {
 
   private static StoredChannel shaped(DoubleUnaryOperator deviationDb, DoubleUnaryOperator snrDb) {
     float[] level = FixtureProducts.golden().level().plus(Curve.from(deviationDb)).toFloats();
-    return new StoredChannel(level, new float[Grid.POINTS], Curve.from(snrDb).toFloats(), 0.35, 0.5);
+    return new StoredChannel(
+        level, new float[Grid.POINTS], Curve.from(snrDb).toFloats(), 0.35, 0.5);
   }
 
   /** A second-order high-pass: what an opening beside the tip makes of a sealed response. */
@@ -90,7 +93,9 @@ class CourseTests {
   @Test
   void keepsAnAttemptWithFlawsOutOfTheMean() {
     List<Reason> flaws = List.of(Reason.of(ReasonKind.CLIPPED, Channel.LEFT, null, null));
-    Course course = Course.of(Levelled.refused(flaws), Prior.NOTHING, new Judging(ONE, Optional.empty(), List.of()));
+    Course course =
+        Course.of(
+            Levelled.refused(flaws), Prior.NOTHING, new Judging(ONE, Optional.empty(), List.of()));
     assertThat(course.outcome()).isEqualTo(Outcome.INVALID);
     assertThat(course.valid()).isFalse();
     assertThat(course.flaws()).isEqualTo(flaws);
@@ -103,20 +108,25 @@ class CourseTests {
       StoredPair noisy = new StoredPair(channel(0, 60), channel(0, 29.5));
       Course course = course(noisy, ONE);
       assertThat(course.outcome()).isEqualTo(Outcome.INVALID);
-      assertThat(course.flaws()).extracting(Reason::region).containsExactly("bass", "mid", "treble");
+      assertThat(course.flaws())
+          .extracting(Reason::region)
+          .containsExactly("bass", "mid", "treble");
       assertThat(course.flaws()).extracting(Reason::channel).containsOnly(Channel.RIGHT);
     }
 
     @Test
     void isAllowedUpToTheLimitItself() {
-      assertThat(course(new StoredPair(channel(0, 30), channel(0, 30)), ONE).outcome()).isEqualTo(Outcome.PASS);
+      assertThat(course(new StoredPair(channel(0, 30), channel(0, 30)), ONE).outcome())
+          .isEqualTo(Outcome.PASS);
     }
 
     @Test
     void isNotBlamedWhereTheResponseItselfIsMissing() {
-      // Above 3 kHz 35 dB below golden, 20 dB above the noise; at golden's level that would be 55 dB. Below, 60 dB.
+      // Above 3 kHz 35 dB below golden, 20 dB above the noise; at golden's level that would be 55
+      // dB. Below, 60 dB.
       StoredChannel dead = shaped(hz -> hz > 3000 ? -35 : 0, hz -> hz > 3000 ? 20 : 60);
-      assertThat(course(new StoredPair(channel(0, 60), dead), ONE).outcome()).isEqualTo(Outcome.FAIL);
+      assertThat(course(new StoredPair(channel(0, 60), dead), ONE).outcome())
+          .isEqualTo(Outcome.FAIL);
     }
   }
 
@@ -140,7 +150,9 @@ class CourseTests {
       assertThat(first.closing()).isEmpty();
 
       StoredPair noisyToo = new StoredPair(shaped(CourseTests::leakDb, hz -> 10), channel(0, 60));
-      assertThat(course(noisyToo, ONE).outcome()).as("a leak is not a noisy room").isEqualTo(Outcome.RESEAT);
+      assertThat(course(noisyToo, ONE).outcome())
+          .as("a leak is not a noisy room")
+          .isEqualTo(Outcome.RESEAT);
     }
 
     @Test
@@ -171,7 +183,8 @@ class CourseTests {
       Course right = course(new StoredPair(channel(0, 60), leaking), after(left), ONE);
       Course again = course(leak, after(left, right), ONE);
       assertThat(again.outcome()).isEqualTo(Outcome.RESEAT);
-      assertThat(course(pair(0, 0), after(left, right, again), ONE).outcome()).isEqualTo(Outcome.PASS);
+      assertThat(course(pair(0, 0), after(left, right, again), ONE).outcome())
+          .isEqualTo(Outcome.PASS);
     }
 
     @Test
@@ -199,7 +212,10 @@ class CourseTests {
     StoredChannel a = new StoredChannel(channel(0, 60).levelDb(), plus, null, null, null);
     StoredChannel b = new StoredChannel(channel(0, 60).levelDb(), minus, null, null, null);
     double[] mean =
-        Combination.of(List.of(new StoredPair(a, a), new StoredPair(b, b))).left().phaseDeg().orElseThrow();
+        Combination.of(List.of(new StoredPair(a, a), new StoredPair(b, b)))
+            .left()
+            .phaseDeg()
+            .orElseThrow();
     // ±179° lie 2° apart around 180°; double rounding through sine and cosine stays below 1e-9°.
     assertThat(Math.abs(mean[100])).isCloseTo(180, within(1e-9));
   }
@@ -207,6 +223,7 @@ class CourseTests {
   @Test
   void leavesASingleSeatingAsItIsToTheBit() {
     StoredPair one = pair(0.123, -0.456);
-    assertThat(Combination.of(List.of(one)).left().level().toFloats()).containsExactly(one.left().levelDb());
+    assertThat(Combination.of(List.of(one)).left().level().toFloats())
+        .containsExactly(one.left().levelDb());
   }
 }

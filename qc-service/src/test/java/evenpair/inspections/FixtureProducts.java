@@ -12,12 +12,13 @@ import java.util.Optional;
 import java.util.UUID;
 
 /**
- * Products for these tests only. {@code fern-1} (serials {@code FE-…}) has the tunings {@code plain}, {@code warm} (both
- * required), {@code twice} (two seatings wanted), {@code loud} (a drive that no standard stimulus has) and {@code unset} (no
- * limit set); {@code moss-1} is measured on another simulator type, and {@code open-1} takes every serial number. {@code gorse-1}
- * (serials {@code GO-…}) has two responses, {@code plain} and {@code warm}. {@code furze-1} (serials {@code FU-…}) has one tuning
- * for each further check: {@code guarded} (a conditional pass is accepted), {@code strict} (it is not), {@code quiet} (idle noise
- * to 50 dB(A)), {@code clean} (THD to 1 %).
+ * Products for these tests only. {@code fern-1} (serials {@code FE-…}) has the tunings {@code
+ * plain}, {@code warm} (both required), {@code twice} (two seatings wanted), {@code loud} (a drive
+ * that no standard stimulus has) and {@code unset} (no limit set); {@code moss-1} is measured on
+ * another simulator type, and {@code open-1} takes every serial number. {@code gorse-1} (serials
+ * {@code GO-…}) has two responses, {@code plain} and {@code warm}. {@code furze-1} (serials {@code
+ * FU-…}) has one tuning for each further check: {@code guarded} (a conditional pass is accepted),
+ * {@code strict} (it is not), {@code quiet} (idle noise to 50 dB(A)), {@code clean} (THD to 1 %).
  */
 final class FixtureProducts implements Products {
   static final String MAKER = "Saltmarsh Works";
@@ -30,7 +31,8 @@ final class FixtureProducts implements Products {
   /** The shelf of {@code gorse-1}'s second tuning: 8 dB below 300 Hz. */
   static final Biquad SHELF = Biquad.lowShelf(300, 8, 0.71, TestSound.RATE);
 
-  private static final FilterChain WARM = FilterChain.of(TestSound.RATE, TestSound.peak(3000, 6), SHELF);
+  private static final FilterChain WARM =
+      FilterChain.of(TestSound.RATE, TestSound.peak(3000, 6), SHELF);
 
   private final List<StoredLimitSet> sets =
       List.of(
@@ -61,8 +63,20 @@ final class FixtureProducts implements Products {
                   new Tuning("twice", false),
                   new Tuning("loud", false),
                   new Tuning("unset", false))),
-          new Product("moss-1", "Moss 1", MAKER, "MO-.+", EarSimulator.IEC_60318_5, List.of(new Tuning("plain", true))),
-          new Product("open-1", "Open 1", MAKER, ".+", EarSimulator.IEC_60318_4, List.of(new Tuning("plain", true))),
+          new Product(
+              "moss-1",
+              "Moss 1",
+              MAKER,
+              "MO-.+",
+              EarSimulator.IEC_60318_5,
+              List.of(new Tuning("plain", true))),
+          new Product(
+              "open-1",
+              "Open 1",
+              MAKER,
+              ".+",
+              EarSimulator.IEC_60318_4,
+              List.of(new Tuning("plain", true))),
           new Product(
               "gorse-1",
               "Gorse 1",
@@ -82,8 +96,13 @@ final class FixtureProducts implements Products {
                   new Tuning("quiet", false),
                   new Tuning("clean", false))));
 
-  static StoredLimitSet set(String product, String tuning, EarSimulator simulator, int seatings, double millivolts) {
-    return new FixtureSet(product, tuning).on(simulator).seatings(seatings).millivolts(millivolts).stored();
+  static StoredLimitSet set(
+      String product, String tuning, EarSimulator simulator, int seatings, double millivolts) {
+    return new FixtureSet(product, tuning)
+        .on(simulator)
+        .seatings(seatings)
+        .millivolts(millivolts)
+        .stored();
   }
 
   static GoldenResponse golden() {
@@ -112,7 +131,11 @@ final class FixtureProducts implements Products {
   @Override
   public Optional<StoredLimitSet> limitSet(String product, String tuning, int version) {
     return sets.stream()
-        .filter(s -> s.set().product().equals(product) && s.set().tuning().equals(tuning) && version == 3)
+        .filter(
+            s ->
+                s.set().product().equals(product)
+                    && s.set().tuning().equals(tuning)
+                    && version == 3)
         .findFirst();
   }
 
@@ -129,7 +152,12 @@ final class FixtureProducts implements Products {
 
   @Override
   public UUID draftGolden(
-      String product, String tuning, String name, GoldenResponse golden, UUID author, Provenance provenance) {
+      String product,
+      String tuning,
+      String name,
+      GoldenResponse golden,
+      UUID author,
+      Provenance provenance) {
     throw new IllegalStateException("the fixture's golden responses never change");
   }
 }

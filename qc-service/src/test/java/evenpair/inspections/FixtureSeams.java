@@ -10,8 +10,8 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Primary;
 
 /**
- * Puts the fixture's products in the place of the plant's, and a disk that can be full under the real capture store,
- * stations that can be blocked or studied before the real ones.
+ * Puts the fixture's products in the place of the plant's, and a disk that can be full under the
+ * real capture store, stations that can be blocked or studied before the real ones.
  */
 @TestConfiguration(proxyBeanMethods = false)
 class FixtureSeams {

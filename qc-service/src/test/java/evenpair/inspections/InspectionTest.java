@@ -9,7 +9,10 @@ import java.lang.annotation.Target;
 import org.junit.jupiter.api.TestInstance;
 import org.springframework.context.annotation.Import;
 
-/** The whole service with the fixture's products; all such classes share one context, each uses stations and serials of its own. */
+/**
+ * The whole service with the fixture's products; all such classes share one context, each uses
+ * stations and serials of its own.
+ */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @Inherited

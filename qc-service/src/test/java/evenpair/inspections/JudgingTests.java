@@ -25,7 +25,9 @@ class JudgingTests {
   private static final DoubleUnaryOperator TILT_DB = hz -> hz < 300 ? 8 : 0;
   private static final StoredLimitSet WARM =
       new FixtureSet("gorse-1", "warm")
-          .golden(new GoldenResponse(PLAIN.golden().level().plus(Curve.from(TILT_DB)), Optional.empty()))
+          .golden(
+              new GoldenResponse(
+                  PLAIN.golden().level().plus(Curve.from(TILT_DB)), Optional.empty()))
           .stored();
 
   private static StoredPair pair(DoubleUnaryOperator leftDb, DoubleUnaryOperator rightDb) {
@@ -49,15 +51,18 @@ class JudgingTests {
 
   @Test
   void doesNotTakeABadBassForATuningThatNobodyMakes() {
-    Judgement alone = new Judging(PLAIN, Optional.empty(), List.of()).judge(List.of(pair(TILT_DB, TILT_DB)));
+    Judgement alone =
+        new Judging(PLAIN, Optional.empty(), List.of()).judge(List.of(pair(TILT_DB, TILT_DB)));
     assertThat(alone.reasons()).extracting(Reason::kind).doesNotContain(ReasonKind.OTHER_TUNING);
-    Judgement right = new Judging(PLAIN, Optional.empty(), List.of(WARM)).judge(List.of(pair(hz -> 0, hz -> 0)));
+    Judgement right =
+        new Judging(PLAIN, Optional.empty(), List.of(WARM)).judge(List.of(pair(hz -> 0, hz -> 0)));
     assertThat(right.verdict()).isEqualTo(Verdict.PASS);
   }
 
   @Nested
   class WhatIsStoredOfAnUncertainty {
-    private final Uncertainty measured = new Uncertainty(Curve.from(hz -> 0.1), Curve.from(hz -> 0.3), 0.2, 0.25);
+    private final Uncertainty measured =
+        new Uncertainty(Curve.from(hz -> 0.1), Curve.from(hz -> 0.3), 0.2, 0.25);
 
     @Test
     void isWhatWasUsed() {
@@ -110,7 +115,10 @@ class JudgingTests {
       assertThat(mean.idleNoise().orElseThrow().dba()).isEqualTo(31.5);
       assertThat(mean.idleNoise().orElseThrow().floorDba()).as("the worse floor").isEqualTo(14);
       StoredChannel curve = channel(hz -> 0);
-      assertThat(Combination.of(List.of(new StoredPair(a, a), new StoredPair(curve, curve))).left().distortion())
+      assertThat(
+              Combination.of(List.of(new StoredPair(a, a), new StoredPair(curve, curve)))
+                  .left()
+                  .distortion())
           .as("a finished curve holds none")
           .isEmpty();
     }

@@ -35,16 +35,19 @@ import org.junit.jupiter.api.Test;
 class LevellingTests {
   private static final Instant DAWN = Instant.parse("2026-11-25T06:00:00Z");
   private static final Instant NOON = Instant.parse("2026-11-25T12:00:00Z");
-  private static final LimitSet SET = FixtureProducts.set("fern-1", "plain", EarSimulator.IEC_60318_4, 1, 180).set();
+  private static final LimitSet SET =
+      FixtureProducts.set("fern-1", "plain", EarSimulator.IEC_60318_4, 1, 180).set();
   private static final double TOLERANCE_DB = 0.5;
 
   /** Volts per full scale with which the stimulus, peak −12 dBFS, is exactly 180 mV r.m.s. */
   private static final double VOLTS = Math.sqrt(2) * 0.180 / Math.pow(10, -12.0 / 20);
 
-  private static Chain chain(double pascalLeft, double pascalRight, double volts, double stationDb) {
+  private static Chain chain(
+      double pascalLeft, double pascalRight, double volts, double stationDb) {
     Map<Channel, Microphone> microphones = new EnumMap<>(Channel.class);
     microphones.put(Channel.LEFT, microphone(Channel.LEFT, pascalLeft, EarSimulator.IEC_60318_4));
-    microphones.put(Channel.RIGHT, microphone(Channel.RIGHT, pascalRight, EarSimulator.IEC_60318_4));
+    microphones.put(
+        Channel.RIGHT, microphone(Channel.RIGHT, pascalRight, EarSimulator.IEC_60318_4));
     Curve difference = Curve.from(hz -> stationDb);
     return new Chain(
         UUID.randomUUID(),
@@ -60,15 +63,19 @@ class LevellingTests {
 
   private static HeardPair heard() {
     Response unity =
-        new Response(Curve.from(hz -> 0), new double[Grid.POINTS], Curve.from(hz -> 60), 0.35, 0, 0.3);
+        new Response(
+            Curve.from(hz -> 0), new double[Grid.POINTS], Curve.from(hz -> 60), 0.35, 0, 0.3);
     Stimulus stimulus = new Stimulus("sweep-48000", TestSound.SWEEP);
     Heard.Clear clear = new Heard.Clear(unity, distortion());
-    IdleNoise noise = new IdleNoise(1e-4, List.of(new IdleNoise.Tone(2000, 12, Origin.USB_FRAME)), 6);
-    return new HeardPair(clear, clear, Optional.of(stimulus), List.of(), Map.of(Channel.RIGHT, noise));
+    IdleNoise noise =
+        new IdleNoise(1e-4, List.of(new IdleNoise.Tone(2000, 12, Origin.USB_FRAME)), 6);
+    return new HeardPair(
+        clear, clear, Optional.of(stimulus), List.of(), Map.of(Channel.RIGHT, noise));
   }
 
   private static Distortion distortion() {
-    List<Curve> harmonics = IntStream.range(0, 4).mapToObj(k -> Curve.from(hz -> -40.0 - 10 * k)).toList();
+    List<Curve> harmonics =
+        IntStream.range(0, 4).mapToObj(k -> Curve.from(hz -> -40.0 - 10 * k)).toList();
     List<Curve> floors = IntStream.range(0, 4).mapToObj(k -> Curve.from(hz -> -90.0)).toList();
     return new Distortion(harmonics, floors, Curve.from(hz -> -70), Curve.from(hz -> -80));
   }
@@ -83,7 +90,8 @@ class LevellingTests {
 
   @Test
   void turnsFullScaleIntoSoundPressureAtTheSetsDrive() {
-    // By hand: peak −12 dBFS is r.m.s. 0.25119/√2 = 0.17762; times 10 Pa = 1.7762 Pa; 20·lg(1.7762/20e-6) = 98.969 dB.
+    // By hand: peak −12 dBFS is r.m.s. 0.25119/√2 = 0.17762; times 10 Pa = 1.7762 Pa;
+    // 20·lg(1.7762/20e-6) = 98.969 dB.
     StoredPair pair = level(chain(10, 20, VOLTS, 0), DAWN.plusSeconds(1)).curves().orElseThrow();
     // Stored as 32-bit float: steps of 7.6e-6 dB at 100 dB; the hand value has three decimals.
     assertThat((double) pair.left().levelDb()[136]).isCloseTo(98.969, within(0.001));
@@ -94,13 +102,20 @@ class LevellingTests {
   void takesHalfTheStationsOwnDifferenceFromLeftAndAddsHalfToRight() {
     StoredPair without = level(chain(10, 10, VOLTS, 0), DAWN.plusSeconds(1)).curves().orElseThrow();
     StoredPair with = level(chain(10, 10, VOLTS, 0.6), DAWN.plusSeconds(1)).curves().orElseThrow();
-    assertThat((double) with.left().levelDb()[50] - without.left().levelDb()[50]).isCloseTo(-0.3, within(2e-5));
-    assertThat((double) with.right().levelDb()[50] - without.right().levelDb()[50]).isCloseTo(0.3, within(2e-5));
+    assertThat((double) with.left().levelDb()[50] - without.left().levelDb()[50])
+        .isCloseTo(-0.3, within(2e-5));
+    assertThat((double) with.right().levelDb()[50] - without.right().levelDb()[50])
+        .isCloseTo(0.3, within(2e-5));
   }
 
   @Test
   void keepsHarmonicsWithTheirFloorsInTheOrderOfTheOrders() {
-    StoredDistortion kept = level(chain(10, 10, VOLTS, 0), DAWN.plusSeconds(1)).curves().orElseThrow().left().distortion();
+    StoredDistortion kept =
+        level(chain(10, 10, VOLTS, 0), DAWN.plusSeconds(1))
+            .curves()
+            .orElseThrow()
+            .left()
+            .distortion();
     assertThat(kept.harmonicsDb()).hasSize(4 * Grid.POINTS);
     for (int k = 0; k < 4; k++) {
       assertThat(kept.harmonicsDb()[k * Grid.POINTS + 136]).isEqualTo(-40f - 10 * k);
@@ -110,7 +125,8 @@ class LevellingTests {
 
   @Test
   void givesIdleNoiseAsSoundPressureWhateverTheDriveAndTheCorrection() {
-    // By hand: 1e-4 of full scale at 20 Pa per full scale is 2 mPa r.m.s., 20·lg(2e-3/20e-6) = 40 dB.
+    // By hand: 1e-4 of full scale at 20 Pa per full scale is 2 mPa r.m.s., 20·lg(2e-3/20e-6) = 40
+    // dB.
     StoredPair pair = level(chain(10, 20, VOLTS, 0.6), DAWN.plusSeconds(1)).curves().orElseThrow();
     assertThat(pair.left().idle()).as("no idle recording").isNull();
     StoredIdle idle = pair.right().idle();
@@ -125,7 +141,8 @@ class LevellingTests {
     double up06 = VOLTS * Math.pow(10, -0.6 / 20);
     StoredPair exact = level(chain(10, 10, VOLTS, 0), DAWN.plusSeconds(1)).curves().orElseThrow();
     StoredPair scaled = level(chain(10, 10, up04, 0), DAWN.plusSeconds(1)).curves().orElseThrow();
-    assertThat((double) scaled.left().levelDb()[136] - exact.left().levelDb()[136]).isCloseTo(0.4, within(2e-5));
+    assertThat((double) scaled.left().levelDb()[136] - exact.left().levelDb()[136])
+        .isCloseTo(0.4, within(2e-5));
 
     Levelled refused = level(chain(10, 10, up06, 0), DAWN.plusSeconds(1));
     assertThat(refused.curves()).isEmpty();

@@ -35,14 +35,19 @@ class LiveEventTests {
 
   private BufferedReader listen(Socket socket) throws IOException {
     socket.setSoTimeout((int) Duration.ofSeconds(30).toMillis());
-    socket.getOutputStream()
-        .write("GET /api/events HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: text/event-stream\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
-    BufferedReader reader = new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
+    socket
+        .getOutputStream()
+        .write(
+            "GET /api/events HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: text/event-stream\r\n\r\n"
+                .getBytes(StandardCharsets.US_ASCII));
+    BufferedReader reader =
+        new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.UTF_8));
     readUntil(reader, ":listening");
     return reader;
   }
 
-  private static List<String> readUntil(BufferedReader reader, String beginning) throws IOException {
+  private static List<String> readUntil(BufferedReader reader, String beginning)
+      throws IOException {
     List<String> lines = new ArrayList<>();
     for (String next = reader.readLine(); next != null; next = reader.readLine()) {
       lines.add(next);
@@ -89,7 +94,8 @@ class LiveEventTests {
   @Test
   void refusesMoreListenersThanTheSettingsAllow() {
     InspectionSettings two =
-        new InspectionSettings(Duration.ofHours(1), 0.5, Duration.ofDays(1), 1000, Duration.ofMinutes(1), 2);
+        new InspectionSettings(
+            Duration.ofHours(1), 0.5, Duration.ofDays(1), 1000, Duration.ofMinutes(1), 2);
     LiveEvents small = new LiveEvents(two);
     small.listen();
     small.listen();

@@ -6,33 +6,22 @@ import static org.assertj.core.api.Assertions.within;
 import evenpair.acoustics.Biquad;
 import evenpair.inspections.Inspections.BatchUnit;
 import evenpair.inspections.TestLine.Reply;
-import evenpair.stations.Block;
-import evenpair.tolerance.Judgement;
-import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.UUID;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.transaction.support.TransactionTemplate;
 import tools.jackson.databind.JsonNode;
 
-/** Mountings, guard bands, blocked stations, distortion, idle noise and tunings, from WAV bytes over HTTP. */
+/** Mountings, distortion, idle noise and tunings, from WAV bytes over HTTP. */
 @InspectionTest
 class MeasurementTests {
   private static final String STATION = "bench-m";
-  private static final String BLOCKED = "bench-m-blocked";
-  private static final UUID STUDY = new UUID(7, 7);
 
   @LocalServerPort private int port;
   @Autowired private SwitchableStations stations;
   @Autowired private Inspections inspections;
-  @Autowired private InspectionFiles files;
-  @Autowired private TransactionTemplate transactions;
   private TestLine line;
 
   @BeforeAll
@@ -70,7 +59,8 @@ class MeasurementTests {
     assertThat(third.text("verdict")).isEqualTo("FAIL");
     assertThat(third.reasonKinds()).containsExactly("seal");
     assertThat(third.json().path("regions").size()).isZero();
-    assertThat(line.get("/api/inspections/" + third.text("id") + "/curves").status()).isEqualTo(409);
+    assertThat(line.get("/api/inspections/" + third.text("id") + "/curves").status())
+        .isEqualTo(409);
     assertThat(inspections.batchCurves("FB-1", "gorse-1", "plain", null).units())
         .filteredOn(unit -> unit.serial().equals("GO-LEAK"))
         .singleElement()
@@ -85,96 +75,38 @@ class MeasurementTests {
     byte[] left = good(106);
     byte[] right = good(107);
     line.inspect(TestLine.inspection("FE-M-TWICE", "twice", STATION), left, right);
-    Reply again = line.inspect(TestLine.inspection("FE-M-TWICE", "twice", STATION, ", \"seating\": 2"), left, right);
+    Reply again =
+        line.inspect(
+            TestLine.inspection("FE-M-TWICE", "twice", STATION, ", \"seating\": 2"), left, right);
     assertThat(again.text("lastAttempt")).isEqualTo("INVALID");
     assertThat(again.reasonKinds()).containsExactly("doubled-seating");
-    Reply second = line.inspect(TestLine.inspection("FE-M-TWICE", "twice", STATION, ", \"seating\": 2"), good(108), good(109));
+    Reply second =
+        line.inspect(
+            TestLine.inspection("FE-M-TWICE", "twice", STATION, ", \"seating\": 2"),
+            good(108),
+            good(109));
     assertThat(second.text("verdict")).isEqualTo("PASS");
     JsonNode spread = second.json().path("seatings").path("spreadDb");
     assertThat(spread.size()).as("three regions, two channels").isEqualTo(6);
-    // The same earpiece twice, noise 60 dB and more below it: the seatings differ by hundredths of a decibel.
+    // The same earpiece twice, noise 60 dB and more below it: the seatings differ by hundredths of
+    // a decibel.
     assertThat(spread.path(0).path("db").doubleValue()).isBetween(0.0, 0.1);
-  }
-
-  @Test
-  void keepsWhatABlockedStationSendsAndSaysWhyItCannotBeJudged() {
-    line.makeStation(BLOCKED);
-    Block block =
-        new Block(
-            Block.Cause.VERIFICATION_FAILED,
-            UUID.randomUUID(),
-            Optional.empty(),
-            Optional.of("treble"),
-            Instant.parse("2026-11-25T06:00:00Z"),
-            OptionalDouble.of(0.9),
-            OptionalDouble.of(0.5));
-    stations.block(BLOCKED, block);
-    byte[] left = good(110);
-    Reply reply = line.inspect(TestLine.other("GO-BLOCKED", "plain", BLOCKED), left, good(111));
-
-    assertThat(reply.text("lastAttempt")).isEqualTo("INVALID");
-    assertThat(reply.reasonKinds()).containsExactly("station-blocked");
-    assertThat(reply.reasonText()).contains("reference unit (treble)", "Call an engineer");
-    assertThat(line.get("/api/inspections/" + reply.text("id") + "/captures/1/left").raw().body()).isEqualTo(left);
-  }
-
-  @Nested
-  class AGuardedRule {
-    /** U = 2u = 0.4 dB; right 0.8 dB louder where 1 dB is allowed leaves 0.2 dB. */
-    private static final double U_DB = 0.2;
-
-    private Reply louder(String serial, String tuning, long seed) {
-      return inspect(serial, tuning, good(seed), good(seed + 1, Biquad.gain(0.8)));
-    }
-
-    @Test
-    void neverTakesAStationWithoutAStudyForAPerfectOne() {
-      line.makeStation("bench-m-new");
-      Reply reply = line.inspect(TestLine.other("FU-NEW", "guarded", "bench-m-new"), good(120), good(121));
-      assertThat(reply.text("lastAttempt")).isEqualTo("INVALID");
-      assertThat(reply.reasonKinds()).containsExactly("uncertainty-missing");
-    }
-
-    @Test
-    void passesOrFailsWithinTheGuardBandAsTheSetSaysAndSaysSo() {
-      stations.study(STATION, STUDY, U_DB);
-      Reply accepted = louder("FU-NEAR", "guarded", 122);
-      assertThat(accepted.text("verdict")).as("%s", accepted.json()).isEqualTo("PASS");
-      assertThat(accepted.json().path("conditional").booleanValue()).isTrue();
-      assertThat(row(accepted, "balance").path("state").stringValue()).isEqualTo("conditional-pass");
-
-      Reply refused = louder("FU-NEAR", "strict", 124);
-      assertThat(refused.text("verdict")).isEqualTo("FAIL");
-      assertThat(refused.json().path("conditional").booleanValue()).isTrue();
-    }
-
-    @Test
-    void judgesAgainByTheUncertaintyOfThatTime() {
-      stations.study(STATION, STUDY, U_DB);
-      UUID id = UUID.fromString(louder("FU-THEN", "guarded", 126).text("id"));
-      stations.study(STATION, UUID.randomUUID(), 0.01);
-      transactions.executeWithoutResult(
-          status -> {
-            InspectionFile file = files.find(id).orElseThrow();
-            Judging judging = files.judging(file.row());
-            Judgement again = judging.judge(files.validSeatings(id));
-            assertThat(judging.uncertainty().orElseThrow().studies()).containsExactly(STUDY);
-            assertThat(again.conditional()).isTrue();
-            assertThat(RecordJson.write(again.results())).isEqualTo(RecordJson.write(file.regions()));
-          });
-    }
   }
 
   @Nested
   class IdleNoise {
-    /** 14.1757 Pa are full scale (94 dB at a peak of 0.1), so that this peak is 0.02 Pa r.m.s.: 60 dB re 20 µPa. */
+    /**
+     * 14.1757 Pa are full scale (94 dB at a peak of 0.1), so that this peak is 0.02 Pa r.m.s.: 60
+     * dB re 20 µPa.
+     */
     private static final double SIXTY_DB = 0.02 * 1.4142136 / 14.1757;
 
     /** White noise, 17 dB re 20 µPa before weighting: adds 0.02 dB to 40 dB at most. */
     private static final double QUIET = 1e-5;
 
     private Reply quiet(String serial, long seed, byte[] idleLeft, byte[] idleRight) {
-      Multipart parts = new Multipart().json("inspection", TestLine.other(serial, "quiet", STATION));
+      Multipart parts =
+          new Multipart().json("inspection", TestLine.other(serial, "quiet", STATION));
       parts.wav("left", good(seed)).wav("right", good(seed + 1)).wav("idleLeft", idleLeft);
       return line.inspect(idleRight == null ? parts : parts.wav("idleRight", idleRight));
     }
@@ -186,7 +118,8 @@ class MeasurementTests {
       assertThat(missing.text("lastAttempt")).as("%s", missing.json()).isEqualTo("INVALID");
       assertThat(missing.reasonText()).contains("'idleRight' was not sent");
 
-      Reply tooShort = quiet("FU-SHORT", 132, TestSound.idle(2, 1, QUIET, 1000, SIXTY_DB / 10), idle);
+      Reply tooShort =
+          quiet("FU-SHORT", 132, TestSound.idle(2, 1, QUIET, 1000, SIXTY_DB / 10), idle);
       assertThat(tooShort.text("lastAttempt")).isEqualTo("INVALID");
       assertThat(tooShort.reasonText()).contains("'idleLeft' is too short");
     }
@@ -199,11 +132,17 @@ class MeasurementTests {
       assertThat(reply.text("verdict")).as("%s", reply.json()).isEqualTo("FAIL");
       assertThat(reply.reasonKinds()).containsExactly("idle-noise");
       JsonNode noise = reply.json().path("idleNoise");
-      // A-weighting is 0 dB at 1 kHz; the analysis' weights are exact there, the window's leakage below 0.01 dB.
+      // A-weighting is 0 dB at 1 kHz; the analysis' weights are exact there, the window's leakage
+      // below 0.01 dB.
       assertThat(noise.path("left").path("dba").doubleValue()).isCloseTo(40, within(0.05));
       assertThat(noise.path("right").path("dba").doubleValue()).isCloseTo(60, within(0.05));
       assertThat(noise.path("right").path("floorDba").doubleValue()).isEqualTo(20);
-      assertThat(noise.path("right").path("tones").valueStream().filter(t -> t.path("usbFrame").booleanValue()))
+      assertThat(
+              noise
+                  .path("right")
+                  .path("tones")
+                  .valueStream()
+                  .filter(t -> t.path("usbFrame").booleanValue()))
           .extracting(tone -> tone.path("hz").doubleValue())
           .anySatisfy(hz -> assertThat(hz).isCloseTo(1000, within(1.0)));
       JsonNode row = row(reply, "idle-noise");
@@ -217,25 +156,33 @@ class MeasurementTests {
       Reply reply = inspect("GO-NONE", "plain", good(136), good(137));
       assertThat(reply.text("verdict")).isEqualTo("PASS");
       assertThat(reply.json().has("idleNoise")).isFalse();
-      assertThat(line.get("/api/inspections/" + reply.text("id") + "/captures/1/idle-left").status()).isEqualTo(404);
+      assertThat(
+              line.get("/api/inspections/" + reply.text("id") + "/captures/1/idle-left").status())
+          .isEqualTo(404);
     }
   }
 
   @Test
   void measuresDistortionAndJudgesIt() {
-    // x + k·x² of a sweep of peak a has a second harmonic of k·a/2 re its fundamental (RV 3): k = 0.16, a = 10^(−12/20): 2.01 %.
+    // x + k·x² of a sweep of peak a has a second harmonic of k·a/2 re its fundamental (RV 3): k =
+    // 0.16, a = 10^(−12/20): 2.01 %.
     byte[] bent = TestSound.wav(TestSound.bent(140, 0.16, TestSound.peak(3000, 6)));
     Reply reply = inspect("FU-BENT", "clean", bent, good(141));
 
     assertThat(reply.text("verdict")).as("%s", reply.json()).isEqualTo("FAIL");
     assertThat(reply.reasonKinds()).containsExactly("thd");
     assertThat(row(reply, "thd").path("unit").stringValue()).isEqualTo("%");
-    JsonNode left = line.get("/api/inspections/" + reply.text("id") + "/curves").json().path("left");
-    // 200 Hz is index 80; the filters' gain differs by less than 0.01 dB between 200 and 400 Hz, the analysis' bar is 0.1 dB.
+    JsonNode left =
+        line.get("/api/inspections/" + reply.text("id") + "/curves").json().path("left");
+    // 200 Hz is index 80; the filters' gain differs by less than 0.01 dB between 200 and 400 Hz,
+    // the analysis' bar is 0.1 dB.
     assertThat(left.path("thdPercent").path(80).doubleValue()).isCloseTo(2.01, within(0.03));
-    assertThat(left.path("harmonicsDb").path("2").path(80).doubleValue()).isCloseTo(-33.9, within(0.15));
+    assertThat(left.path("harmonicsDb").path("2").path(80).doubleValue())
+        .isCloseTo(-33.9, within(0.15));
     assertThat(left.path("harmonicFloorsDb").path("2").path(80).doubleValue()).isLessThan(-60);
-    assertThat(left.path("thdPercent").path(240).isNull()).as("no harmonic of 20 kHz fits").isTrue();
+    assertThat(left.path("thdPercent").path(240).isNull())
+        .as("no harmonic of 20 kHz fits")
+        .isTrue();
   }
 
   @Nested
@@ -256,13 +203,21 @@ class MeasurementTests {
 
       inspect("GO-WRONG", "plain", good(152), good(153));
       assertThat(tuning("GO-WRONG", 0).path("problem").isNull()).isTrue();
-      assertThat(tuning("GO-WRONG", 1).path("problem").stringValue()).as("plain came under both names").isEqualTo("doubled");
+      assertThat(tuning("GO-WRONG", 1).path("problem").stringValue())
+          .as("plain came under both names")
+          .isEqualTo("doubled");
     }
 
     @Test
     void passEachByItsOwnResponse() {
-      assertThat(inspect("GO-BOTH", "plain", good(154), good(155)).text("verdict")).isEqualTo("PASS");
-      Reply warm = inspect("GO-BOTH", "warm", good(156, FixtureProducts.SHELF), good(157, FixtureProducts.SHELF));
+      assertThat(inspect("GO-BOTH", "plain", good(154), good(155)).text("verdict"))
+          .isEqualTo("PASS");
+      Reply warm =
+          inspect(
+              "GO-BOTH",
+              "warm",
+              good(156, FixtureProducts.SHELF),
+              good(157, FixtureProducts.SHELF));
       assertThat(warm.text("verdict")).as("%s", warm.json()).isEqualTo("PASS");
       assertThat(warm.json().path("unit").path("verdict").stringValue()).isEqualTo("PASS");
       assertThat(tuning("GO-BOTH", 1).path("problem").isNull()).isTrue();
@@ -283,28 +238,39 @@ class MeasurementTests {
 
   @Test
   void takesWhatTheAmplifierDoesOutOfTheResponseWhenTheDriveIsRecorded() {
-    // The amplifier sags 3 dB below 300 Hz, which both microphones hear; alone that is outside the bass window of 2 dB.
+    // The amplifier sags 3 dB below 300 Hz, which both microphones hear; alone that is outside the
+    // bass window of 2 dB.
     Biquad sag = Biquad.lowShelf(300, -3, 0.71, TestSound.RATE);
     float[] left = TestSound.capture(160, TestSound.peak(3000, 6), sag);
     float[] right = TestSound.capture(161, TestSound.peak(3000, 6), sag);
     float[] drive = TestSound.capture(162, sag);
     Reply alone = inspect("GO-SAG", "plain", TestSound.wav(left), TestSound.wav(right));
     byte[] three = TestSound.wav(left, right, drive);
-    Multipart parts = new Multipart().json("inspection", TestLine.other("GO-DRIVE", "plain", STATION));
+    Multipart parts =
+        new Multipart().json("inspection", TestLine.other("GO-DRIVE", "plain", STATION));
     Reply driven = line.inspect(parts.wav("both", three));
 
     assertThat(alone.reasonKinds()).as("%s", alone.json()).contains("window");
     assertThat(driven.text("verdict")).as("%s", driven.json()).isEqualTo("PASS");
-    assertThat(line.get("/api/inspections/" + driven.text("id") + "/captures/1/left").raw().body()).isEqualTo(three);
-    JsonNode levels = line.get("/api/inspections/" + driven.text("id") + "/curves?smoothing=none").json();
-    // 50 Hz is index 32. The drive is taken re 1 kHz, where the shelf itself still has 0.02 dB; the analysis' bar is 0.05 dB.
+    assertThat(line.get("/api/inspections/" + driven.text("id") + "/captures/1/left").raw().body())
+        .isEqualTo(three);
+    JsonNode levels =
+        line.get("/api/inspections/" + driven.text("id") + "/curves?smoothing=none").json();
+    // 50 Hz is index 32. The drive is taken re 1 kHz, where the shelf itself still has 0.02 dB; the
+    // analysis' bar is 0.05 dB.
     double truth = FixtureProducts.golden().level().at(32);
-    assertThat(levels.path("left").path("levelDb").path(32).doubleValue()).isCloseTo(truth, within(0.15));
+    assertThat(levels.path("left").path("levelDb").path(32).doubleValue())
+        .isCloseTo(truth, within(0.15));
   }
 
   private static JsonNode row(Reply reply, String check) {
     List<JsonNode> rows =
-        reply.json().path("regions").valueStream().filter(r -> r.path("check").stringValue().equals(check)).toList();
+        reply
+            .json()
+            .path("regions")
+            .valueStream()
+            .filter(r -> r.path("check").stringValue().equals(check))
+            .toList();
     assertThat(rows).as("%s in %s", check, reply.json()).isNotEmpty();
     return rows.get(0);
   }

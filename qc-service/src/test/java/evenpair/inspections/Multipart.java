@@ -24,7 +24,14 @@ final class Multipart {
 
   Multipart part(String name, String fileName, String type, byte[] content) {
     String file = fileName == null ? "" : "; filename=\"" + fileName + '"';
-    text("--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"" + name + '"' + file + "\r\n");
+    text(
+        "--"
+            + BOUNDARY
+            + "\r\nContent-Disposition: form-data; name=\""
+            + name
+            + '"'
+            + file
+            + "\r\n");
     text("Content-Type: " + type + "\r\n\r\n");
     body.writeBytes(content);
     text("\r\n");
@@ -36,7 +43,9 @@ final class Multipart {
     return body.toByteArray();
   }
 
-  /** @return what has been written so far, without the end: a client that hangs up */
+  /**
+   * @return what has been written so far, without the end: a client that hangs up
+   */
   byte[] unfinished() {
     return body.toByteArray();
   }

@@ -46,7 +46,9 @@ class ReasonViewTests {
 
   @Test
   void whatIsStoredComesBackAndOldRecordsLackOnlyWhatWasNotKnown() {
-    Reason reason = StationBlocks.reason(block(Block.Cause.OUTPUT_CHANGED, Optional.empty(), OptionalDouble.of(0.7)));
+    Reason reason =
+        StationBlocks.reason(
+            block(Block.Cause.OUTPUT_CHANGED, Optional.empty(), OptionalDouble.of(0.7)));
     assertThat(RecordJson.read(RecordJson.write(List.of(reason)))).containsExactly(reason);
 
     String old =

@@ -23,7 +23,9 @@ import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 
-/** What is kept: enough to judge again, out of reach of later changes, the same through every door. */
+/**
+ * What is kept: enough to judge again, out of reach of later changes, the same through every door.
+ */
 @InspectionTest
 class RecordTests {
   private static final String STATION = "bench-k";
@@ -52,7 +54,9 @@ class RecordTests {
 
   private UUID inspect(String serial, String tuning, String more, long seed, double trebleDb) {
     String json = TestLine.inspection(serial, tuning, STATION, more).replace("FB-1", BATCH);
-    byte[] left = TestSound.wav(TestSound.capture(seed, TestSound.peak(3000, 6), TestSound.peak(9000, trebleDb)));
+    byte[] left =
+        TestSound.wav(
+            TestSound.capture(seed, TestSound.peak(3000, 6), TestSound.peak(9000, trebleDb)));
     byte[] right = TestSound.wav(TestSound.capture(seed + 1, TestSound.peak(3000, 6)));
     Reply reply = line.inspect(json, left, right);
     assertThat(reply.status()).as("%s", reply.json()).isEqualTo(201);
@@ -67,8 +71,10 @@ class RecordTests {
             InspectionFile file = files.find(id).orElseThrow();
             Judgement again = files.judging(file.row()).judge(files.validSeatings(id));
             VerdictRow stored = verdicts.findByInspectionId(id).orElseThrow();
-            // The JSON column keeps numbers exactly but not spacing; written again it must be the same bytes.
-            assertThat(RecordJson.write(RecordJson.read(stored.reasons()))).isEqualTo(RecordJson.write(again.reasons()));
+            // The JSON column keeps numbers exactly but not spacing; written again it must be the
+            // same bytes.
+            assertThat(RecordJson.write(RecordJson.read(stored.reasons())))
+                .isEqualTo(RecordJson.write(again.reasons()));
             assertThat(RecordJson.write(RecordJson.readRegions(stored.regions())))
                 .isEqualTo(RecordJson.write(again.results()));
             assertThat(stored.leftAlignmentDb()).isEqualTo(again.leftLevelDb());
@@ -83,9 +89,13 @@ class RecordTests {
       BatchCurves batch = inspections.batchCurves(BATCH, "fern-1", tuning, null);
       for (BatchUnit unit : batch.units()) {
         JudgedCurves judged = inspections.curves(unit.inspection()).orElseThrow();
-        float[] row = Arrays.copyOfRange(batch.left(), unit.row() * Grid.POINTS, (unit.row() + 1) * Grid.POINTS);
+        float[] row =
+            Arrays.copyOfRange(
+                batch.left(), unit.row() * Grid.POINTS, (unit.row() + 1) * Grid.POINTS);
         assertThat(row).containsExactly(Curve.of(judged.left()).toFloats());
-        float[] right = Arrays.copyOfRange(batch.right(), unit.row() * Grid.POINTS, (unit.row() + 1) * Grid.POINTS);
+        float[] right =
+            Arrays.copyOfRange(
+                batch.right(), unit.row() * Grid.POINTS, (unit.row() + 1) * Grid.POINTS);
         assertThat(right).containsExactly(Curve.of(judged.right()).toFloats());
         assertThat(batch.leftAlignment()[unit.row()]).isEqualTo(judged.leftAlignmentDb());
         assertThat(batch.golden()).containsExactly(judged.golden());
@@ -115,7 +125,8 @@ class RecordTests {
     var inspection = inspections.find(failed).orElseThrow();
     var json = line.get("/api/inspections/" + failed).json();
     assertThat(inspection.verdict()).isEqualTo(json.path("verdict").stringValue());
-    assertThat(inspection.reasons().get(0).text()).isEqualTo(json.path("reasons").path(0).path("text").stringValue());
+    assertThat(inspection.reasons().get(0).text())
+        .isEqualTo(json.path("reasons").path(0).path("text").stringValue());
     assertThat(inspection.attempts()).hasSize(1);
     assertThat(inspections.ofUnit("FE-K2")).hasSize(1);
     assertThat(inspections.ofUnit("FE-NEVER")).isEmpty();
@@ -125,11 +136,19 @@ class RecordTests {
   @Test
   void everyClosedInspectionHasItsLedgerEntryInTheSameTransaction() {
     UUID entry = verdicts.findByInspectionId(passed).orElseThrow().ledgerEntryId();
-    assertThat(jdbc.sql("select count(*) from ledger_entry where id = ? and kind = 'inspection-closed' and subject = ?")
-            .params(entry, passed).query(Integer.class).single())
+    assertThat(
+            jdbc.sql(
+                    "select count(*) from ledger_entry where id = ? and kind = 'inspection-closed' and subject = ?")
+                .params(entry, passed)
+                .query(Integer.class)
+                .single())
         .isEqualTo(1);
-    assertThat(jdbc.sql("select count(*) from ledger_entry e join attempt a on a.id = e.subject where e.kind = 'attempt' and a.inspection_id = ?")
-            .param(twice).query(Integer.class).single())
+    assertThat(
+            jdbc.sql(
+                    "select count(*) from ledger_entry e join attempt a on a.id = e.subject where e.kind = 'attempt' and a.inspection_id = ?")
+                .param(twice)
+                .query(Integer.class)
+                .single())
         .isEqualTo(2);
   }
 

@@ -18,14 +18,22 @@ record Recorded(int inspections, int attempts, int verdicts, int curves) {
             serial));
   }
 
-  /** @return rows of every table of this module, for refusals whose serial never gets as far as a row */
+  /**
+   * @return rows of every table of this module, for refusals whose serial never gets as far as a
+   *     row
+   */
   static List<Integer> everything(JdbcClient jdbc) {
-    return List.of("inspection", "attempt", "attempt_channel", "inspection_verdict", "idempotency_key").stream()
+    return List.of(
+            "inspection", "attempt", "attempt_channel", "inspection_verdict", "idempotency_key")
+        .stream()
         .map(table -> jdbc.sql("select count(*) from " + table).query(Integer.class).single())
         .toList();
   }
 
   private static int count(JdbcClient jdbc, String from, String serial) {
-    return jdbc.sql("select count(*) from " + from + " where i.serial = ?").param(serial).query(Integer.class).single();
+    return jdbc.sql("select count(*) from " + from + " where i.serial = ?")
+        .param(serial)
+        .query(Integer.class)
+        .single();
   }
 }

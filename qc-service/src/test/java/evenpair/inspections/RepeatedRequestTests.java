@@ -88,13 +88,15 @@ class RepeatedRequestTests {
   private static String reordered(String serial) {
     return """
         {"operator":"op-17","station":"%s","tuning":"plain","product":"fern-1","batch":"FB-1","serial":"%s"}
-        """.formatted(STATION, serial);
+        """
+        .formatted(STATION, serial);
   }
 
   @Test
   void refusesTheKeyWithAnotherRequest() {
     line.inspect(parts(TestLine.inspection("FE-KEY-2", "plain", STATION)), "key-2");
-    Reply otherJson = line.inspect(parts(TestLine.inspection("FE-KEY-3", "plain", STATION)), "key-2");
+    Reply otherJson =
+        line.inspect(parts(TestLine.inspection("FE-KEY-3", "plain", STATION)), "key-2");
     Multipart swapped =
         new Multipart()
             .json("inspection", TestLine.inspection("FE-KEY-2", "plain", STATION))
@@ -111,39 +113,46 @@ class RepeatedRequestTests {
   @Test
   void knowsKeysByStation() {
     Reply here = line.inspect(parts(TestLine.inspection("FE-KEY-4", "plain", STATION)), "key-4");
-    Reply there = line.inspect(parts(TestLine.inspection("FE-KEY-5", "plain", "bench-r2")), "key-4");
+    Reply there =
+        line.inspect(parts(TestLine.inspection("FE-KEY-5", "plain", "bench-r2")), "key-4");
     assertThat(List.of(here.status(), there.status())).containsExactly(201, 201);
   }
 
   @Test
   void doesNotRememberARefusal() {
     String json = TestLine.inspection("FE-KEY-6", "plain", STATION);
-    Multipart broken = new Multipart().json("inspection", json).wav("left", new byte[30]).wav("right", right);
+    Multipart broken =
+        new Multipart().json("inspection", json).wav("left", new byte[30]).wav("right", right);
     assertThat(line.inspect(broken, "key-6").status()).isEqualTo(422);
     assertThat(line.inspect(parts(json), "key-6").status()).isEqualTo(201);
   }
 
   @Test
   void refusesAKeyThatIsTooLong() {
-    Reply reply = line.inspect(parts(TestLine.inspection("FE-KEY-7", "plain", STATION)), "k".repeat(256));
+    Reply reply =
+        line.inspect(parts(TestLine.inspection("FE-KEY-7", "plain", STATION)), "k".repeat(256));
     assertThat(reply.status()).isEqualTo(400);
   }
 
   @RepeatedTest(3)
   void givesEqualRequestsAtOnceOneRecordAndOneAnswer(RepetitionInfo repetition) throws Exception {
     String serial = "FE-ATONCE-" + repetition.getCurrentRepetition();
-    Supplier<Reply> request = () -> line.inspect(parts(TestLine.inspection(serial, "plain", STATION)), "key-" + serial);
+    Supplier<Reply> request =
+        () -> line.inspect(parts(TestLine.inspection(serial, "plain", STATION)), "key-" + serial);
     List<Reply> replies = atOnce(List.of(request, request, request));
 
     assertThat(replies).extracting(Reply::status).containsExactlyInAnyOrder(201, 200, 200);
-    assertThat(replies).extracting(reply -> new String(reply.raw().body())).containsOnly(new String(replies.get(0).raw().body()));
+    assertThat(replies)
+        .extracting(reply -> new String(reply.raw().body()))
+        .containsOnly(new String(replies.get(0).raw().body()));
     assertThat(Recorded.of(jdbc, serial)).isEqualTo(new Recorded(1, 1, 1, 2));
   }
 
   @RepeatedTest(3)
   void letsOneOfTwoClientsWinAndTellsTheOther(RepetitionInfo repetition) throws Exception {
     String serial = "FE-RACE-" + repetition.getCurrentRepetition();
-    Supplier<Reply> request = () -> line.inspect(parts(TestLine.inspection(serial, "plain", STATION)));
+    Supplier<Reply> request =
+        () -> line.inspect(parts(TestLine.inspection(serial, "plain", STATION)));
     List<Reply> replies = atOnce(List.of(request, request));
 
     assertThat(replies).extracting(Reply::status).containsExactlyInAnyOrder(201, 409);
@@ -154,7 +163,8 @@ class RepeatedRequestTests {
 
   @Test
   void letsOneOfTwoFirstSeatingsWin() throws Exception {
-    Supplier<Reply> request = () -> line.inspect(parts(TestLine.inspection("FE-RACE-2S", "twice", STATION)));
+    Supplier<Reply> request =
+        () -> line.inspect(parts(TestLine.inspection("FE-RACE-2S", "twice", STATION)));
     List<Reply> replies = atOnce(List.of(request, request));
 
     assertThat(replies).extracting(Reply::status).containsExactlyInAnyOrder(201, 409);
@@ -167,7 +177,10 @@ class RepeatedRequestTests {
   void forgetsKeysThatAreOlderThanTheLimit() {
     line.inspect(parts(TestLine.inspection("FE-KEY-8", "plain", STATION)), "key-8");
     Instant created =
-        jdbc.sql("select created_at from idempotency_key where key = 'key-8'").query(OffsetDateTime.class).single().toInstant();
+        jdbc.sql("select created_at from idempotency_key where key = 'key-8'")
+            .query(OffsetDateTime.class)
+            .single()
+            .toInstant();
 
     keys.forgetBefore(created);
     assertThat(keys.find(STATION, "key-8")).as("as old as the limit").isPresent();

@@ -28,13 +28,18 @@ final class SwitchableStations implements Stations {
     blocks.put(station, block);
   }
 
-  /** @param uDb the same standard uncertainty everywhere, none of it from seating, so that their number does not matter */
+  /**
+   * @param uDb the same standard uncertainty everywhere, none of it from seating, so that their
+   *     number does not matter
+   */
   void study(String station, UUID study, double uDb) {
     Curve none = Curve.from(hz -> 0);
     var curve = new UncertaintyBudget.ByFrequency(none, Curve.from(hz -> uDb), none);
     var number = new UncertaintyBudget.Scalar(0, uDb, 0, 0);
     Instant at = Instant.parse("2026-11-25T07:00:00Z");
-    budgets.put(station, new UncertaintyBudget(study, at, at.plusSeconds(3600), curve, curve, number, number));
+    budgets.put(
+        station,
+        new UncertaintyBudget(study, at, at.plusSeconds(3600), curve, curve, number, number));
   }
 
   void idleFloor(String station, double dba) {
@@ -58,12 +63,15 @@ final class SwitchableStations implements Stations {
 
   @Override
   public Optional<Block> blockedAt(String station, String product, String tuning, Instant at) {
-    return Optional.ofNullable(blocks.get(station)).or(() -> real.blockedAt(station, product, tuning, at));
+    return Optional.ofNullable(blocks.get(station))
+        .or(() -> real.blockedAt(station, product, tuning, at));
   }
 
   @Override
-  public Optional<UncertaintyBudget> budgetAt(String station, String product, String tuning, Instant at) {
-    return Optional.ofNullable(budgets.get(station)).or(() -> real.budgetAt(station, product, tuning, at));
+  public Optional<UncertaintyBudget> budgetAt(
+      String station, String product, String tuning, Instant at) {
+    return Optional.ofNullable(budgets.get(station))
+        .or(() -> real.budgetAt(station, product, tuning, at));
   }
 
   @Override

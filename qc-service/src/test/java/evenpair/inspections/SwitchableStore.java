@@ -15,7 +15,9 @@ final class SwitchableStore implements CaptureStore {
     this.real = real;
   }
 
-  /** @param writes how many captures still fit before the disk is full */
+  /**
+   * @param writes how many captures still fit before the disk is full
+   */
   void fillUpAfter(int writes) {
     writesLeft.set(writes);
   }
@@ -27,7 +29,9 @@ final class SwitchableStore implements CaptureStore {
   @Override
   public String keep(byte[] bytes) {
     if (writesLeft.getAndDecrement() <= 0) {
-      throw new StorageFailure("No space left in the capture folder; free some.", new IOException("No space left on device"));
+      throw new StorageFailure(
+          "No space left in the capture folder; free some.",
+          new IOException("No space left on device"));
     }
     return real.keep(bytes);
   }

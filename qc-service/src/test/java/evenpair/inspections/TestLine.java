@@ -20,7 +20,10 @@ final class TestLine {
   /** Peak of the calibrator's tone in the recording, re full scale. */
   private static final double TONE_PEAK = 0.1;
 
-  /** The standard stimulus has a peak of −12 dBFS; this reading makes it 180 mV r.m.s. to within 0.02 dB. */
+  /**
+   * The standard stimulus has a peak of −12 dBFS; this reading makes it 180 mV r.m.s. to within
+   * 0.02 dB.
+   */
   private static final double READING_MV = 180;
 
   private static final JsonMapper JSON = JsonMapper.builder().build();
@@ -49,23 +52,30 @@ final class TestLine {
   }
 
   /**
-   * By hand, without the code under test: 94 dB re 20 µPa is 1.002374 Pa r.m.s., so full scale is √2·1.002374/0.1 Pa; a path of
-   * unity gain then turns 180 mV, digital peak 10^(−12/20), into 10^(−12/20)·14.1757/√2 Pa r.m.s.
+   * By hand, without the code under test: 94 dB re 20 µPa is 1.002374 Pa r.m.s., so full scale is
+   * √2·1.002374/0.1 Pa; a path of unity gain then turns 180 mV, digital peak 10^(−12/20), into
+   * 10^(−12/20)·14.1757/√2 Pa r.m.s.
    */
   static double levelOfUnityGain() {
     double pascal = Math.pow(10, -12.0 / 20) * (1.002374 / TONE_PEAK);
     return 20 * Math.log10(pascal / 20e-6);
   }
 
-  /** Makes a station that may judge: both microphones, the output, and a swap study without difference. */
+  /**
+   * Makes a station that may judge: both microphones, the output, and a swap study without
+   * difference.
+   */
   void makeStation(String station) {
     makeUncalibratedStation(station);
     calibrate(station, "left");
     calibrate(station, "right");
-    created(post("/api/stations/" + station + "/output-calibrations",
-        """
+    created(
+        post(
+            "/api/stations/" + station + "/output-calibrations",
+            """
         {"toneDbfs": -12, "frequencyHz": 1000, "readingMvRms": %s, "meterSerial": "VM-3", "operator": "op-17"}
-        """.formatted(READING_MV)));
+        """
+                .formatted(READING_MV)));
     correct(station);
   }
 
@@ -83,13 +93,17 @@ final class TestLine {
         """
         {"channel": "%s", "earSimulator": "IEC 60318-4", "earSimulatorSerial": "ES-%s", "calibratorSerial": "SC-7",
          "levelDb": 94.0, "frequencyHz": 1000, "operator": "op-17"}
-        """.formatted(channel, channel);
-    Multipart parts = new Multipart().json("calibration", json).wav("tone", TestSound.tone(1000, TONE_PEAK));
+        """
+            .formatted(channel, channel);
+    Multipart parts =
+        new Multipart().json("calibration", json).wav("tone", TestSound.tone(1000, TONE_PEAK));
     created(post("/api/stations/" + station + "/calibrations", parts.end()));
   }
 
   private void correct(String station) {
-    Multipart parts = new Multipart().json("correction", "{\"referenceUnit\": \"REF-1\", \"operator\": \"op-17\"}");
+    Multipart parts =
+        new Multipart()
+            .json("correction", "{\"referenceUnit\": \"REF-1\", \"operator\": \"op-17\"}");
     long seed = 1000;
     for (String part : List.of("markedLeft", "markedRight", "swappedLeft", "swappedRight")) {
       for (int seating = 0; seating < 3; seating++) {
@@ -107,16 +121,22 @@ final class TestLine {
     return inspection(serial, tuning, station, "");
   }
 
-  /** @param more further fields, each beginning with a comma */
+  /**
+   * @param more further fields, each beginning with a comma
+   */
   static String inspection(String serial, String tuning, String station, String more) {
     return """
         {"serial": "%s", "batch": "FB-1", "product": "fern-1", "tuning": "%s", "station": "%s", "operator": "op-17"%s}
-        """.formatted(serial, tuning, station, more);
+        """
+        .formatted(serial, tuning, station, more);
   }
 
-  /** @return of the product that the serial belongs to: {@code GO-…} or {@code FU-…} */
+  /**
+   * @return of the product that the serial belongs to: {@code GO-…} or {@code FU-…}
+   */
   static String other(String serial, String tuning, String station) {
-    return inspection(serial, tuning, station).replace("fern-1", serial.startsWith("GO-") ? "gorse-1" : "furze-1");
+    return inspection(serial, tuning, station)
+        .replace("fern-1", serial.startsWith("GO-") ? "gorse-1" : "furze-1");
   }
 
   Reply inspect(String json, byte[] left, byte[] right) {
@@ -128,7 +148,8 @@ final class TestLine {
   }
 
   Reply inspect(Multipart parts, String idempotencyKey) {
-    return send(upload("/api/inspections", parts.end()).header("Idempotency-Key", idempotencyKey).build());
+    return send(
+        upload("/api/inspections", parts.end()).header("Idempotency-Key", idempotencyKey).build());
   }
 
   Reply get(String path) {
@@ -136,7 +157,11 @@ final class TestLine {
   }
 
   Reply get(String path, String language) {
-    return send(HttpRequest.newBuilder(URI.create(base + path)).header("Accept-Language", language).GET().build());
+    return send(
+        HttpRequest.newBuilder(URI.create(base + path))
+            .header("Accept-Language", language)
+            .GET()
+            .build());
   }
 
   Reply post(String path, String json) {
@@ -161,7 +186,10 @@ final class TestLine {
     try {
       HttpResponse<byte[]> response = http.send(request, BodyHandlers.ofByteArray());
       String type = response.headers().firstValue("Content-Type").orElse("");
-      return new Reply(response.statusCode(), type.contains("json") ? JSON.readTree(response.body()) : null, response);
+      return new Reply(
+          response.statusCode(),
+          type.contains("json") ? JSON.readTree(response.body()) : null,
+          response);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (InterruptedException e) {

@@ -18,12 +18,17 @@ final class TestSound {
   static final double RATE = 48_000;
   static final Sweep SWEEP = Sweep.standard(RATE);
 
-  /** White noise of the capture, r.m.s. re full scale: far below the sweep, so that nothing is noisy by accident. */
+  /**
+   * White noise of the capture, r.m.s. re full scale: far below the sweep, so that nothing is noisy
+   * by accident.
+   */
   static final double QUIET = 1e-5;
 
   private TestSound() {}
 
-  /** @return one channel's recording of an earpiece with those filters */
+  /**
+   * @return one channel's recording of an earpiece with those filters
+   */
   static float[] capture(long seed, double noise, Biquad... earpiece) {
     double[] played = widen(SweepSignal.render(SWEEP));
     double[] heard = new FilterChain(Arrays.asList(earpiece), RATE).filter(played);
@@ -43,7 +48,9 @@ final class TestSound {
     return capture(seed, QUIET, earpiece);
   }
 
-  /** @return a capture of an earpiece that bends the stimulus before its filters: x + k·x² */
+  /**
+   * @return a capture of an earpiece that bends the stimulus before its filters: x + k·x²
+   */
   static float[] bent(long seed, double k, Biquad... earpiece) {
     double[] bent = widen(SweepSignal.render(SWEEP));
     for (int i = 0; i < bent.length; i++) {
@@ -52,7 +59,10 @@ final class TestSound {
     return noisy(seed, QUIET, new FilterChain(Arrays.asList(earpiece), RATE).filter(bent));
   }
 
-  /** @return what an idle unit gives: white noise of that r.m.s. and a tone of that peak, both re full scale */
+  /**
+   * @return what an idle unit gives: white noise of that r.m.s. and a tone of that peak, both re
+   *     full scale
+   */
   static byte[] idle(long seed, double seconds, double rms, double toneHz, double tonePeak) {
     double[] tone = new double[(int) (seconds * RATE)];
     for (int i = 0; i < tone.length; i++) {
@@ -69,7 +79,9 @@ final class TestSound {
     return WavWriter.float32(new Samples(left, RATE), new Samples(right, RATE));
   }
 
-  /** @return three channels of 32-bit float; written by hand, as the writer makes one channel or two */
+  /**
+   * @return three channels of 32-bit float; written by hand, as the writer makes one channel or two
+   */
   static byte[] wav(float[] left, float[] right, float[] drive) {
     int data = 3 * Float.BYTES * left.length;
     ByteBuffer file = ByteBuffer.allocate(44 + data).order(ByteOrder.LITTLE_ENDIAN);
@@ -87,7 +99,9 @@ final class TestSound {
     return text.getBytes(StandardCharsets.US_ASCII);
   }
 
-  /** @return a sound calibrator's tone of that peak re full scale, 2 s */
+  /**
+   * @return a sound calibrator's tone of that peak re full scale, 2 s
+   */
   static byte[] tone(double hz, double peak) {
     float[] samples = new float[(int) (2 * RATE)];
     for (int i = 0; i < samples.length; i++) {
@@ -101,6 +115,8 @@ final class TestSound {
   }
 
   private static double[] widen(float[] samples) {
-    return DoubleStream.iterate(0, i -> i < samples.length, i -> i + 1).map(i -> samples[(int) i]).toArray();
+    return DoubleStream.iterate(0, i -> i < samples.length, i -> i + 1)
+        .map(i -> samples[(int) i])
+        .toArray();
   }
 }

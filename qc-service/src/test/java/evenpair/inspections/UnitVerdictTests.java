@@ -16,11 +16,24 @@ class UnitVerdictTests {
   private static final List<Tuning> TUNINGS =
       List.of(new Tuning("plain", true), new Tuning("warm", true), new Tuning("lively", false));
 
-  /** @param order later ones have greater numbers, as UUIDv7 keys have */
+  /**
+   * @param order later ones have greater numbers, as UUIDv7 keys have
+   */
   private static InspectionRow row(int order, String tuning, Occasion occasion, Verdict verdict) {
     Submission sent =
         new Submission(
-            "FE-1", "FB-1", "fern-1", tuning, "bench-1", "op-17", 1, occasion, Optional.empty(), Optional.empty(), null, null);
+            "FE-1",
+            "FB-1",
+            "fern-1",
+            tuning,
+            "bench-1",
+            "op-17",
+            1,
+            occasion,
+            Optional.empty(),
+            Optional.empty(),
+            null,
+            null);
     InspectionRow row =
         new InspectionRow(
             new UUID(order, 0),
@@ -53,7 +66,9 @@ class UnitVerdictTests {
   void isIncompleteWhileATuningIsMissingOrOpen() {
     assertThat(verdict().verdict()).isEqualTo("INCOMPLETE");
     UnitVerdict open =
-        verdict(row(1, "plain", Occasion.PRODUCTION, Verdict.PASS), row(2, "warm", Occasion.PRODUCTION, null));
+        verdict(
+            row(1, "plain", Occasion.PRODUCTION, Verdict.PASS),
+            row(2, "warm", Occasion.PRODUCTION, null));
     assertThat(open.verdict()).isEqualTo("INCOMPLETE");
     assertThat(open.missing()).containsExactly("warm");
   }
