@@ -96,7 +96,8 @@ class DemoLineTests {
     @Test
     void namesTheFaultInTheFirstReason() {
       assertThat(printed)
-          .containsPattern("SG2-004202 +FAIL +PASS +FAIL +FAIL +FAIL +.*allowed 40.0 dB\\(A\\).*USB frames")
+          .containsPattern(
+              "SG2-004202 +FAIL +PASS +FAIL +FAIL +FAIL +.*allowed 40.0 dB\\(A\\).*USB frames")
           .containsPattern("SG2-004206 +FAIL +FAIL .*Left earpiece buzzes or rattles .*−50.0 dB")
           .containsPattern("SG2-004226 +FAIL +FAIL .*Left and right differ .* in the bass region")
           .containsPattern("RD1-000303 +FAIL .*Right earpiece is .* too quiet");
@@ -104,8 +105,7 @@ class DemoLineTests {
 
     @Test
     void measuresAPairAgainWhoseCaptureCouldNotBeJudged() {
-      assertThat(printed)
-          .containsPattern("SG2-004211 +PASS +PASS \\*.*clipped");
+      assertThat(printed).containsPattern("SG2-004211 +PASS +PASS \\*.*clipped");
     }
 
     @Test

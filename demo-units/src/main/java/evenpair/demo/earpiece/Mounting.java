@@ -69,8 +69,6 @@ public record Mounting(double depth, double bassDb, double leakHz, int leakOrder
   }
 
   private Section leak() {
-    return leakOrder == 1
-        ? Section.firstOrderHighPass(leakHz)
-        : Section.highPass(leakHz, LEAK_Q);
+    return leakOrder == 1 ? Section.firstOrderHighPass(leakHz) : Section.highPass(leakHz, LEAK_Q);
   }
 }

@@ -6,13 +6,13 @@ import java.util.Arrays;
 import org.jtransforms.fft.DoubleFFT_1D;
 
 /**
- * What a moving part radiates beside the linear sound, as a spectrum: from the voltage's spectrum to
- * the excursion, through {@link Motion}'s curves sample by sample, and back. The hard curve is
+ * What a moving part radiates beside the linear sound, as a spectrum: from the voltage's spectrum
+ * to the excursion, through {@link Motion}'s curves sample by sample, and back. The hard curve is
  * followed at four times the sample rate, whose upper three quarters are then thrown away, so that
  * harmonics beyond half the sample rate are lost instead of folded back.
  *
- * <p>Spectra are packed as JTransforms packs them: the real parts at 0 Hz and at half the sample rate
- * first.
+ * <p>Spectra are packed as JTransforms packs them: the real parts at 0 Hz and at half the sample
+ * rate first.
  */
 final class Bending {
   private static final int OVERSAMPLING = 4;

@@ -6,8 +6,8 @@ import evenpair.demo.earpiece.Earpiece;
 import java.util.Locale;
 
 /**
- * What a laboratory would certify of one earpiece of a reference pair: its level at nominal mounting
- * and the design's drive, without noise.
+ * What a laboratory would certify of one earpiece of a reference pair: its level at nominal
+ * mounting and the design's drive, without noise.
  */
 public final class CertifiedCurve {
   private CertifiedCurve() {}

@@ -90,7 +90,8 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
    * @return three pairs that a gauge study measures again and again
    */
   public static List<DemoUnit> gaugeParts(Design design) {
-    return planned("gauge", design, design == Design.SEDGE_2 ? "SG2-009000" : "RD1-009000", 3, Map.of())
+    return planned(
+            "gauge", design, design == Design.SEDGE_2 ? "SG2-009000" : "RD1-009000", 3, Map.of())
         .units();
   }
 

@@ -118,9 +118,7 @@ public final class LineRecorder {
     return record(bench, sides, PLAIN, left, right, take, random);
   }
 
-  /**
-   * One measurement of a gauge study: a careful seating by one operator.
-   */
+  /** One measurement of a gauge study: a careful seating by one operator. */
   public PairCapture gauge(DemoUnit part, Bench bench, String operator, int seating) {
     RandomGenerator random = stream("gauge", part.serial(), bench.name(), operator, seating);
     Take take = Take.on(bench, Take.Flaw.NONE, random);

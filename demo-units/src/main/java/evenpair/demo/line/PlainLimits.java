@@ -53,8 +53,7 @@ public final class PlainLimits {
   private static LimitSet set(Design design, Band alignment, Map<String, Object> seating) {
     Span wide = new Span(40, 40);
     Region all =
-        new Region(
-            "all", new Band(20, 20_000), new Span(-40, -40), wide, Optional.empty(), false);
+        new Region("all", new Band(20, 20_000), new Span(-40, -40), wide, Optional.empty(), false);
     return new LimitSet(
         design.product(),
         "plain",

@@ -17,8 +17,8 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Shows that a calibrated bench can be trusted: its own noise, a reference pair that repeats its
- * certified curves, and a small gauge study; each only where the service has none that is valid long
- * enough.
+ * certified curves, and a small gauge study; each only where the service has none that is valid
+ * long enough.
  */
 final class BenchTrust {
   private static final String TUNING = "plain";

@@ -30,7 +30,8 @@ final class Tables {
               outcome.firstSentence().orElse("")));
     }
     out.println();
-    out.println("*  an earlier try was refused or could not be judged; the pair was mounted and measured again.");
+    out.println(
+        "*  an earlier try was refused or could not be judged; the pair was mounted and measured again.");
   }
 
   private static List<String> heads(UnitOutcome outcome) {

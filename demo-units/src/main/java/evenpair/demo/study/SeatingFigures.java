@@ -13,11 +13,7 @@ import java.io.PrintStream;
  * @param faulty units with another fault on good seatings called a bad seating, of such units
  */
 record SeatingFigures(
-    Proportion leaks,
-    Proportion depths,
-    Proportion good,
-    Proportion weakBass,
-    Proportion faulty) {
+    Proportion leaks, Proportion depths, Proportion good, Proportion weakBass, Proportion faulty) {
   private static final double CONFIDENCE = 0.95;
   static final double LEAST_BAD_CALLED = 0.95;
   static final double MOST_GOOD_CALLED = 0.01;
@@ -40,7 +36,12 @@ record SeatingFigures(
   }
 
   void print(PrintStream out) {
-    line(out, "bad seatings called RESEAT", bad(), "at least 95 %", bad().share() >= LEAST_BAD_CALLED);
+    line(
+        out,
+        "bad seatings called RESEAT",
+        bad(),
+        "at least 95 %",
+        bad().share() >= LEAST_BAD_CALLED);
     line(out, "  leaks of 3 dB and more", leaks, "", true);
     line(out, "  depth off by 10 to 25 %", depths, "", true);
     line(out, "good seatings called RESEAT", good, "below 1 %", good.share() < MOST_GOOD_CALLED);

@@ -27,10 +27,10 @@ import java.util.random.RandomGenerator;
 import java.util.stream.IntStream;
 
 /**
- * How often a bad seating is told from a bad unit: simulated pairs of sedge-2, each seated once well
- * and once badly (in turn a leak and a wrong depth, on a random side), and each once with a weak bass
- * driver and once with another fault on a good seating. Every seating is rendered as the benches' microphones would record it,
- * noise included, and analysed as the service does.
+ * How often a bad seating is told from a bad unit: simulated pairs of sedge-2, each seated once
+ * well and once badly (in turn a leak and a wrong depth, on a random side), and each once with a
+ * weak bass driver and once with another fault on a good seating. Every seating is rendered as the
+ * benches' microphones would record it, noise included, and analysed as the service does.
  */
 public final class SeatingStudy {
   private static final int UNITS = 500;
@@ -85,7 +85,12 @@ public final class SeatingStudy {
   }
 
   /** What was seen of one unit. */
-  private record Seen(boolean leaked, boolean badCalled, boolean goodCalled, boolean weakCalled, boolean faultyCalled) {}
+  private record Seen(
+      boolean leaked,
+      boolean badCalled,
+      boolean goodCalled,
+      boolean weakCalled,
+      boolean faultyCalled) {}
 
   /**
    * @param units how many pairs, each seated three times

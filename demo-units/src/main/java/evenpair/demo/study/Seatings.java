@@ -18,8 +18,8 @@ final class Seatings {
   record Shelf(double hz, double gainDb) {}
 
   /**
-   * @return a careful seating that leaks by 3 dB or more at 20–50 Hz: a high-pass of first or second
-   *     order with a corner of 15 to 900 Hz, even in log frequency
+   * @return a careful seating that leaks by 3 dB or more at 20–50 Hz: a high-pass of first or
+   *     second order with a corner of 15 to 900 Hz, even in log frequency
    */
   static Mounting leaking(RandomGenerator random) {
     while (true) {
@@ -48,8 +48,7 @@ final class Seatings {
 
   /** Mean loss at 20–50 Hz of a high-pass; with Q = 0.7 near Butterworth's for second order. */
   private static double lossDb(double cornerHz, int order) {
-    return -Curve.from(hz -> -10 * Math.log10(1 + Math.pow(cornerHz / hz, 2 * order)))
-        .mean(LOWEST);
+    return -Curve.from(hz -> -10 * Math.log10(1 + Math.pow(cornerHz / hz, 2 * order))).mean(LOWEST);
   }
 
   private static double logUniform(double from, double to, RandomGenerator random) {

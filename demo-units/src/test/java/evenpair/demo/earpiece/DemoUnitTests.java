@@ -132,7 +132,8 @@ class DemoUnitTests {
     void thatIsWeakBassTakesTheLowestOctavesAndLittleElse() {
       List<Double> change = change(Fault.WEAK_BASS, Channel.RIGHT, Channel.RIGHT);
 
-      // A first-order shelf of −5 dB with its corner at 180 Hz: √((g² + u²)/(1 + u²)) with u = 20/180
+      // A first-order shelf of −5 dB with its corner at 180 Hz: √((g² + u²)/(1 + u²)) with u =
+      // 20/180
       // is −4.91 dB; the bass window is 2 dB.
       assertThat(at(change, 20)).isCloseTo(-4.91, within(0.02));
       assertThat(Math.abs(at(change, 2000))).isLessThan(0.2);

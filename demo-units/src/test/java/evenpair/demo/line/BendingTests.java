@@ -51,12 +51,11 @@ class BendingTests {
 
       // Excursion at 100 Hz: 0.2546 V · |1/(1 − u² + ju/0.6)|, u = 100/350, which is 0.2465 V. H2 =
       // 0.022·x/2 = 0.271 %, H3 = 0.09·x²/4 = 0.137 % of the dynamic drivers' own sound; their
-      // low-passes and the armatures change the sum's fundamental at 100 Hz by some 1 dB, the unit's
+      // low-passes and the armatures change the sum's fundamental at 100 Hz by some 1 dB, the
+      // unit's
       // spread of bending is within 2 · 15 % · √(1 + 0.38²), 2.5 dB.
-      assertThat(good.harmonicsDb().get(0).at(i))
-          .isCloseTo(20 * Math.log10(0.00271), within(4.0));
-      assertThat(good.harmonicsDb().get(1).at(i))
-          .isCloseTo(20 * Math.log10(0.00137), within(4.0));
+      assertThat(good.harmonicsDb().get(0).at(i)).isCloseTo(20 * Math.log10(0.00271), within(4.0));
+      assertThat(good.harmonicsDb().get(1).at(i)).isCloseTo(20 * Math.log10(0.00137), within(4.0));
     }
 
     @Test
@@ -83,8 +82,7 @@ class BendingTests {
     private IdleNoise heard(Fault fault) {
       LineRecorder.PairCapture capture =
           LINE.inspect(unit(fault), BENCH, ProductFile.read("sedge-2").cable("warm"), 1);
-      return IdleNoise.of(
-          WavReader.read(capture.idle().orElseThrow().left()).channels().get(0));
+      return IdleNoise.of(WavReader.read(capture.idle().orElseThrow().left()).channels().get(0));
     }
 
     private double dba(IdleNoise noise) {

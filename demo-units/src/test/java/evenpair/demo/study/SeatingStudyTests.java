@@ -14,7 +14,8 @@ class SeatingStudyTests {
   void tellsBadSeatingsFromGoodOnesAndFromFaults() {
     SeatingFigures figures = new SeatingStudy(11).run(15);
 
-    // At the long run's bars a share of 95 % misses 3 or more of 15 once in 28 runs, and a rule that
+    // At the long run's bars a share of 95 % misses 3 or more of 15 once in 28 runs, and a rule
+    // that
     // calls 1 % of good seatings, or 2 % of weak drivers, calls 3 of 15 less than once in 250.
     assertThat(figures.bad().hits()).isGreaterThanOrEqualTo(13);
     assertThat(figures.good().hits()).isLessThanOrEqualTo(2);
