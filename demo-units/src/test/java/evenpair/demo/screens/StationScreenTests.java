@@ -83,7 +83,7 @@ class StationScreenTests {
 
   @Test
   void plansAGaugeStudyAndAsksForItsFirstMeasurement(Screen screen) {
-    screen.open("#/station/bench-1?part=gauge").shows(".chips", "Sedge 2");
+    screen.open("#/station/bench-1?part=gauge").shows(".station-work .chips", "Sedge 2");
     screen.at(".station-work .chip").filter(Screen.text("warm")).click();
     screen.shows(".steps h2", "Plan");
     screen.at("#field-parts").fill("SG2-1, SG2-2");
