@@ -25,10 +25,11 @@ import org.springframework.test.context.ContextConfiguration;
  * }
  * }</pre>
  *
- * <p>Test classes with the same properties share one Spring context and so one database and one {@code evenpair.data} folder:
- * use serials, batches and names of your own, and count nothing that others may add to. For a context and database of your own
- * give a property that nobody else gives: {@code @EvenpairDatabaseTest(properties = "test.own=limit-sets")}. A
- * {@code @Transactional} test is rolled back and is not seen by requests that go through the socket.
+ * <p>Test classes with the same properties share one Spring context and so one database and one
+ * {@code evenpair.data} folder: use serials, batches and names of your own, and count nothing that
+ * others may add to. For a context and database of your own give a property that nobody else gives:
+ * {@code @EvenpairDatabaseTest(properties = "test.own=limit-sets")}. A {@code @Transactional} test
+ * is rolled back and is not seen by requests that go through the socket.
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)

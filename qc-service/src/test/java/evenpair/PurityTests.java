@@ -21,14 +21,17 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Acoustics, statistics and tolerance compute and nothing else: no Spring, no JPA, no file, no clock, no random source. So a trial
- * with the active limit set reproduces every verdict, and a test needs nothing but numbers.
+ * Acoustics, statistics and tolerance compute and nothing else: no Spring, no JPA, no file, no
+ * clock, no random source. So a trial with the active limit set reproduces every verdict, and a
+ * test needs nothing but numbers.
  */
 class PurityTests {
-  private static final JavaClasses OURS = new ClassFileImporter()
-      .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
-      .importPackages("evenpair.acoustics", "evenpair.statistics", "evenpair.tolerance");
-  private static final JavaClasses BROKEN = new ClassFileImporter().importPackages("violations.pure");
+  private static final JavaClasses OURS =
+      new ClassFileImporter()
+          .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+          .importPackages("evenpair.acoustics", "evenpair.statistics", "evenpair.tolerance");
+  private static final JavaClasses BROKEN =
+      new ClassFileImporter().importPackages("violations.pure");
 
   /** Only the declaration of the module itself may name Spring Modulith. */
   private static final DescribedPredicate<JavaClass> DECLARATION = simpleName("package-info");
@@ -38,27 +41,53 @@ class PurityTests {
     return classes()
         .that(resideInAnyPackage(pure).and(DescribedPredicate.not(DECLARATION)))
         .should()
-        .onlyDependOnClassesThat(resideInAnyPackage(pure).or(resideInAnyPackage(
-            "java.lang", "java.lang.annotation", "java.lang.invoke", "java.lang.runtime", "java.util", "java.util.function",
-            "java.util.stream", "java.util.regex", "java.util.concurrent..", "org.apache.commons.math3..",
-            // JTransforms, and the package in which it keeps its number of threads
-            "org.jtransforms..", "pl.edu.icm.jlargearrays")));
+        .onlyDependOnClassesThat(
+            resideInAnyPackage(pure)
+                .or(
+                    resideInAnyPackage(
+                        "java.lang",
+                        "java.lang.annotation",
+                        "java.lang.invoke",
+                        "java.lang.runtime",
+                        "java.util",
+                        "java.util.function",
+                        "java.util.stream",
+                        "java.util.regex",
+                        "java.util.concurrent..",
+                        "org.apache.commons.math3..",
+                        // JTransforms, and the package in which it keeps its number of threads
+                        "org.jtransforms..",
+                        "pl.edu.icm.jlargearrays")));
   }
 
   private static ArchRule asksNoRandomSource(String base) {
-    return noClasses().that().resideInAnyPackage(pureBelow(base)).should()
-        .dependOnClassesThat(resideInAnyPackage("java.util.random..", "org.apache.commons.math3.random..")
-            .or(JavaClass.Predicates.belongToAnyOf(Random.class, SplittableRandom.class, ThreadLocalRandom.class)))
-        .orShould().callMethod(Math.class, "random")
-        .orShould().callMethod(StrictMath.class, "random")
-        .orShould().callMethod(UUID.class, "randomUUID");
+    return noClasses()
+        .that()
+        .resideInAnyPackage(pureBelow(base))
+        .should()
+        .dependOnClassesThat(
+            resideInAnyPackage("java.util.random..", "org.apache.commons.math3.random..")
+                .or(
+                    JavaClass.Predicates.belongToAnyOf(
+                        Random.class, SplittableRandom.class, ThreadLocalRandom.class)))
+        .orShould()
+        .callMethod(Math.class, "random")
+        .orShould()
+        .callMethod(StrictMath.class, "random")
+        .orShould()
+        .callMethod(UUID.class, "randomUUID");
   }
 
   private static ArchRule asksNoClock(String base) {
-    return noClasses().that().resideInAnyPackage(pureBelow(base)).should()
+    return noClasses()
+        .that()
+        .resideInAnyPackage(pureBelow(base))
+        .should()
         .callMethod(System.class, "currentTimeMillis")
-        .orShould().callMethod(System.class, "nanoTime")
-        .orShould().dependOnClassesThat(resideInAnyPackage("java.time.."));
+        .orShould()
+        .callMethod(System.class, "nanoTime")
+        .orShould()
+        .dependOnClassesThat(resideInAnyPackage("java.time.."));
   }
 
   private static String[] pureBelow(String base) {
@@ -81,7 +110,10 @@ class PurityTests {
   }
 
   @ParameterizedTest
-  @CsvSource({"ReadsAFile, java.nio.file.Files", "IsABean, org.springframework.stereotype.Component"})
+  @CsvSource({
+    "ReadsAFile, java.nio.file.Files",
+    "IsABean, org.springframework.stereotype.Component"
+  })
   void aPureClassThatReachesOutIsFoundWithBothNames(String from, String to) {
     assertThatThrownBy(() -> namesOnlyComputation("violations.pure").check(BROKEN))
         .isInstanceOf(AssertionError.class)

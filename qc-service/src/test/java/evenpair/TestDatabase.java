@@ -24,8 +24,9 @@ import org.testcontainers.postgresql.PostgreSQLContainer;
 import org.testcontainers.utility.DockerImageName;
 
 /**
- * The one place where tests get PostgreSQL from: Testcontainers' where a container engine runs, the embedded one where none does;
- * the log says which, once. One server a JVM, one database a call, each with the owner's and the service's role as in a plant.
+ * The one place where tests get PostgreSQL from: Testcontainers' where a container engine runs, the
+ * embedded one where none does; the log says which, once. One server a JVM, one database a call,
+ * each with the owner's and the service's role as in a plant.
  */
 public final class TestDatabase {
   private static final Logger LOG = LoggerFactory.getLogger(TestDatabase.class);
@@ -42,17 +43,23 @@ public final class TestDatabase {
 
   /** How to get at a test's database as either role, or as one who is above all rules. */
   public record Access(String url, String superuserName) {
-    /** @return connections as the tables' owner */
+    /**
+     * @return connections as the tables' owner
+     */
     public DataSource owner() {
       return as(OWNER);
     }
 
-    /** @return connections as the role that the service works as */
+    /**
+     * @return connections as the role that the service works as
+     */
     public DataSource service() {
       return as(SERVICE);
     }
 
-    /** @return connections as the superuser, who can switch triggers off */
+    /**
+     * @return connections as the superuser, who can switch triggers off
+     */
     public DataSource superuser() {
       return as(superuserName);
     }
@@ -63,29 +70,46 @@ public final class TestDatabase {
   }
 
   /** Hands the context a database and a data folder of its own. */
-  static final class Initializer implements ApplicationContextInitializer<ConfigurableApplicationContext> {
+  static final class Initializer
+      implements ApplicationContextInitializer<ConfigurableApplicationContext> {
     @Override
     public void initialize(ConfigurableApplicationContext context) {
       Access access = fresh();
-      Map<String, Object> settings = Map.of(
-          "spring.datasource.url", access.url(),
-          "spring.datasource.username", SERVICE,
-          "spring.datasource.password", PASSWORD,
-          "spring.datasource.hikari.maximum-pool-size", "6",
-          "spring.datasource.hikari.minimum-idle", "0",
-          "spring.flyway.user", OWNER,
-          "spring.flyway.password", PASSWORD,
-          "evenpair.print.first-page", "false",
-          "evenpair.data", temporaryFolder().toString());
-      context.getEnvironment().getPropertySources().addFirst(new MapPropertySource("test database", settings));
+      Map<String, Object> settings =
+          Map.of(
+              "spring.datasource.url",
+              access.url(),
+              "spring.datasource.username",
+              SERVICE,
+              "spring.datasource.password",
+              PASSWORD,
+              "spring.datasource.hikari.maximum-pool-size",
+              "6",
+              "spring.datasource.hikari.minimum-idle",
+              "0",
+              "spring.flyway.user",
+              OWNER,
+              "spring.flyway.password",
+              PASSWORD,
+              "evenpair.print.first-page",
+              "false",
+              "evenpair.data",
+              temporaryFolder().toString());
+      context
+          .getEnvironment()
+          .getPropertySources()
+          .addFirst(new MapPropertySource("test database", settings));
       context.getBeanFactory().registerSingleton("testDatabaseAccess", access);
     }
   }
 
-  /** @return a new, empty database owned by the owner's role; no migration has run */
+  /**
+   * @return a new, empty database owned by the owner's role; no migration has run
+   */
   public static Access fresh() {
     String name = "test_" + COUNT.incrementAndGet();
-    try (Connection connection = dataSource(Server.ONLY.url("postgres"), Server.ONLY.superuser()).getConnection();
+    try (Connection connection =
+            dataSource(Server.ONLY.url("postgres"), Server.ONLY.superuser()).getConnection();
         Statement statement = connection.createStatement()) {
       statement.execute("create database " + name + " owner " + OWNER);
       statement.execute("revoke all on database " + name + " from public");
@@ -114,7 +138,10 @@ public final class TestDatabase {
     }
   }
 
-  /** When every Spring context has been closed; a hook of the JVM's own would run at the same time as their closing. */
+  /**
+   * When every Spring context has been closed; a hook of the JVM's own would run at the same time
+   * as their closing.
+   */
   private static void atTheEnd(Runnable task) {
     SpringApplication.getShutdownHandlers().add(task);
   }
@@ -145,7 +172,8 @@ public final class TestDatabase {
 
     private static Server start() {
       Server server = DockerClientFactory.instance().isDockerAvailable() ? container() : embedded();
-      try (Connection connection = dataSource(server.url("postgres"), server.superuser()).getConnection();
+      try (Connection connection =
+              dataSource(server.url("postgres"), server.superuser()).getConnection();
           Statement statement = connection.createStatement()) {
         for (String role : new String[] {OWNER, SERVICE}) {
           statement.execute("create role " + role + " login password '" + PASSWORD + "'");
@@ -158,27 +186,31 @@ public final class TestDatabase {
 
     private static Server container() {
       LOG.info("Database tests run on PostgreSQL in a container");
-      PostgreSQLContainer container = new PostgreSQLContainer(DockerImageName.parse("postgres:17-alpine"))
-          .withUsername("postgres")
-          .withPassword(PASSWORD)
-          .withCommand("postgres", "-c", "fsync=off", "-c", "max_connections=" + CONNECTIONS);
+      PostgreSQLContainer container =
+          new PostgreSQLContainer(DockerImageName.parse("postgres:17-alpine"))
+              .withUsername("postgres")
+              .withPassword(PASSWORD)
+              .withCommand("postgres", "-c", "fsync=off", "-c", "max_connections=" + CONNECTIONS);
       container.start(); // Testcontainers removes it when the JVM ends
-      return new Server(container.getHost() + ":" + container.getMappedPort(PostgreSQLContainer.POSTGRESQL_PORT), "postgres");
+      return new Server(
+          container.getHost() + ":" + container.getMappedPort(PostgreSQLContainer.POSTGRESQL_PORT),
+          "postgres");
     }
 
     private static Server embedded() {
       LOG.info("Database tests run on the embedded PostgreSQL: no container engine runs here");
       try {
         Path passwordFile = Files.writeString(temporaryFolder().resolve("password"), PASSWORD);
-        EmbeddedPostgres server = EmbeddedPostgres.builder()
-            .setConnectConfig("password", PASSWORD)
-            .setLocaleConfig("auth", "scram-sha-256")
-            .setLocaleConfig("pwfile", passwordFile.toString())
-            .setServerConfig("max_connections", CONNECTIONS)
-            .setServerConfig("listen_addresses", "localhost")
-            .setServerConfig("unix_socket_directories", "")
-            .setRegisterShutdownHook(false)
-            .start(); // not synced: these data are thrown away
+        EmbeddedPostgres server =
+            EmbeddedPostgres.builder()
+                .setConnectConfig("password", PASSWORD)
+                .setLocaleConfig("auth", "scram-sha-256")
+                .setLocaleConfig("pwfile", passwordFile.toString())
+                .setServerConfig("max_connections", CONNECTIONS)
+                .setServerConfig("listen_addresses", "localhost")
+                .setServerConfig("unix_socket_directories", "")
+                .setRegisterShutdownHook(false)
+                .start(); // not synced: these data are thrown away
         atTheEnd(() -> close(server));
         return new Server("localhost:" + server.getPort(), "postgres");
       } catch (IOException e) {

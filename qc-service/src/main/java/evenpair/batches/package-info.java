@@ -1,5 +1,16 @@
 /** Batches: yield, reasons and curve statistics. */
-@ApplicationModule(allowedDependencies = {"acoustics", "statistics", "tolerance", "products", "stations", "inspections", "access", "print", "web"})
+@ApplicationModule(
+    allowedDependencies = {
+      "acoustics",
+      "statistics",
+      "tolerance",
+      "products",
+      "stations",
+      "inspections",
+      "access",
+      "print",
+      "web"
+    })
 package evenpair.batches;
 
 import org.springframework.modulith.ApplicationModule;

@@ -23,11 +23,15 @@ class CaptureProblems {
     this.documents = documents;
   }
 
-  /** A controller that knows which part it was throws a {@link Refusal} of its own that names it. */
+  /**
+   * A controller that knows which part it was throws a {@link Refusal} of its own that names it.
+   */
   @ExceptionHandler
   ResponseEntity<Object> unreadable(UnreadableCapture e, Locale locale) {
-    Refusal refusal = new Refusal(400, "unreadable-capture", e.getMessage()).with("expected", e.expected());
-    return documents.answer(e.place().isEmpty() ? refusal : refusal.with("place", e.place()), locale);
+    Refusal refusal =
+        new Refusal(400, "unreadable-capture", e.getMessage()).with("expected", e.expected());
+    return documents.answer(
+        e.place().isEmpty() ? refusal : refusal.with("place", e.place()), locale);
   }
 
   @ExceptionHandler

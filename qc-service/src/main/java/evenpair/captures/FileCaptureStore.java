@@ -19,8 +19,9 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.stereotype.Component;
 
 /**
- * Captures as files {@code captures/ab/cd/<sha256>} in the data folder. A file gets its name only when it is whole and on the
- * disk, and the call returns only when the name is on the disk too; the row that names it commits after that.
+ * Captures as files {@code captures/ab/cd/<sha256>} in the data folder. A file gets its name only
+ * when it is whole and on the disk, and the call returns only when the name is on the disk too; the
+ * row that names it commits after that.
  */
 @Component
 class FileCaptureStore implements CaptureStore {
@@ -56,7 +57,12 @@ class FileCaptureStore implements CaptureStore {
     } catch (IOException e) {
       clear(made);
       throw new StorageFailure(
-          "The capture store " + root + " cannot keep a file of " + bytes.length + " bytes (" + e.getMessage()
+          "The capture store "
+              + root
+              + " cannot keep a file of "
+              + bytes.length
+              + " bytes ("
+              + e.getMessage()
               + "). Nothing was stored. Free space there, or give it a larger disk (setting evenpair.data), and send it again.",
           e);
     }
@@ -67,7 +73,11 @@ class FileCaptureStore implements CaptureStore {
     try {
       long found = Files.size(target);
       if (found != length) {
-        LOG.error("{} has {} bytes and should have {}; the disk lost some. It is written again", target, found, length);
+        LOG.error(
+            "{} has {} bytes and should have {}; the disk lost some. It is written again",
+            target,
+            found,
+            length);
       }
       return found == length;
     } catch (NoSuchFileException e) {
@@ -75,7 +85,9 @@ class FileCaptureStore implements CaptureStore {
     }
   }
 
-  /** @param made gets every folder that was not there before, innermost first */
+  /**
+   * @param made gets every folder that was not there before, innermost first
+   */
   private void makeFolders(Path folder, Deque<Path> made) throws IOException {
     Path parent = folder.getParent();
     if (!parent.equals(root)) {
@@ -90,7 +102,8 @@ class FileCaptureStore implements CaptureStore {
   }
 
   private void write(byte[] bytes, Path target, Deque<Path> made) throws IOException {
-    Path unfinished = target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".unfinished");
+    Path unfinished =
+        target.resolveSibling(target.getFileName() + "." + UUID.randomUUID() + ".unfinished");
     made.push(unfinished);
     try (FileOperations.NewFile file = files.create(unfinished)) {
       file.write(bytes);

@@ -10,7 +10,10 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 
-/** What the capture store asks of a file system, each as one step, so that their order and their failures can be tested. */
+/**
+ * What the capture store asks of a file system, each as one step, so that their order and their
+ * failures can be tested.
+ */
 interface FileOperations {
   /** A file being written. */
   interface NewFile extends Closeable {
@@ -48,7 +51,8 @@ interface FileOperations {
 
       @Override
       public NewFile create(Path file) throws IOException {
-        FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        FileChannel channel =
+            FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
         return new NewFile() {
           @Override
           public void write(byte[] bytes) throws IOException {

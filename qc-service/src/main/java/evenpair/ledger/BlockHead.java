@@ -17,15 +17,18 @@ record BlockHead(long number, byte[] previous, byte[] root, int entries, Instant
 
   private static final HexFormat HEX = HexFormat.of();
 
-  /** @return the canonical JSON that is signed */
+  /**
+   * @return the canonical JSON that is signed
+   */
   byte[] bytes() {
-    return CanonicalJson.of(Map.of(
-        "block", number,
-        "previous", HEX.formatHex(previous),
-        "root", HEX.formatHex(root),
-        "entries", entries,
-        "at", at,
-        "keyId", keyId));
+    return CanonicalJson.of(
+        Map.of(
+            "block", number,
+            "previous", HEX.formatHex(previous),
+            "root", HEX.formatHex(root),
+            "entries", entries,
+            "at", at,
+            "keyId", keyId));
   }
 
   byte[] digest() {

@@ -14,22 +14,27 @@ import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.module.SimpleModule;
 
 /**
- * RFC 8785 canonical JSON: the same content always has the same bytes. Instants are cut to microseconds, which is what the
- * database keeps. Numbers are IEEE doubles there; what a double cannot hold exactly is refused, NaN and infinities too.
+ * RFC 8785 canonical JSON: the same content always has the same bytes. Instants are cut to
+ * microseconds, which is what the database keeps. Numbers are IEEE doubles there; what a double
+ * cannot hold exactly is refused, NaN and infinities too.
  */
 final class CanonicalJson {
   /** 2^53 − 1: beyond it neighbouring whole numbers share one double. */
   private static final long LARGEST_EXACT = (1L << 53) - 1;
 
-  private static final JsonMapper MAPPER = JsonMapper.builder()
-      .disable(JsonWriteFeature.WRITE_NAN_AS_STRINGS) // a bare NaN is no JSON, so the canonicalizer refuses it
-      .addModule(new SimpleModule("canonical")
-          .addSerializer(Instant.class, new InstantWriter())
-          .addSerializer(Long.class, new LongWriter())
-          .addSerializer(long.class, new LongWriter())
-          .addSerializer(BigInteger.class, new Refused<>())
-          .addSerializer(BigDecimal.class, new Refused<>()))
-      .build();
+  private static final JsonMapper MAPPER =
+      JsonMapper.builder()
+          .disable(
+              JsonWriteFeature
+                  .WRITE_NAN_AS_STRINGS) // a bare NaN is no JSON, so the canonicalizer refuses it
+          .addModule(
+              new SimpleModule("canonical")
+                  .addSerializer(Instant.class, new InstantWriter())
+                  .addSerializer(Long.class, new LongWriter())
+                  .addSerializer(long.class, new LongWriter())
+                  .addSerializer(BigInteger.class, new Refused<>())
+                  .addSerializer(BigDecimal.class, new Refused<>()))
+          .build();
 
   private CanonicalJson() {}
 
@@ -67,7 +72,8 @@ final class CanonicalJson {
   private static final class Refused<T> extends ValueSerializer<T> {
     @Override
     public void serialize(T value, JsonGenerator json, SerializationContext context) {
-      throw new IllegalArgumentException(value.getClass().getSimpleName() + " is no double: write it as a string");
+      throw new IllegalArgumentException(
+          value.getClass().getSimpleName() + " is no double: write it as a string");
     }
   }
 }

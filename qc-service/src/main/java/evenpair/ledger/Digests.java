@@ -9,12 +9,16 @@ import java.util.HexFormat;
 public final class Digests {
   private Digests() {}
 
-  /** @return SHA-256 of the bytes, lower-case hex */
+  /**
+   * @return SHA-256 of the bytes, lower-case hex
+   */
   public static String of(byte[] bytes) {
     return HexFormat.of().formatHex(sha256(bytes));
   }
 
-  /** @return SHA-256 over the curve's big-endian IEEE-754 bytes, lower-case hex */
+  /**
+   * @return SHA-256 over the curve's big-endian IEEE-754 bytes, lower-case hex
+   */
   public static String ofCurve(float[] curve) {
     ByteBuffer bytes = ByteBuffer.allocate(Float.BYTES * curve.length);
     for (float level : curve) {
@@ -23,7 +27,9 @@ public final class Digests {
     return of(bytes.array());
   }
 
-  /** @return SHA-256 of the parts, one after the other */
+  /**
+   * @return SHA-256 of the parts, one after the other
+   */
   static byte[] sha256(byte[]... parts) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");

@@ -19,9 +19,10 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Signed heads outside the database, one JSON line each, synced: who rewrites the database afterwards disagrees with this file
- * (or with a copy of it elsewhere, which is better still). Written after the block's commit, so it never knows a block that the
- * database does not; what a crash kept from it, the next run adds.
+ * Signed heads outside the database, one JSON line each, synced: who rewrites the database
+ * afterwards disagrees with this file (or with a copy of it elsewhere, which is better still).
+ * Written after the block's commit, so it never knows a block that the database does not; what a
+ * crash kept from it, the next run adds.
  */
 @Component
 class HeadsFile {
@@ -38,7 +39,9 @@ class HeadsFile {
     this.file = data.folder("heads").resolve("heads.jsonl");
   }
 
-  /** @param digest of the head, hex */
+  /**
+   * @param digest of the head, hex
+   */
   record Head(long number, String digest) {}
 
   /** Adds every block that the file does not hold yet. */
@@ -47,13 +50,16 @@ class HeadsFile {
       if (last < 0) {
         last = repair();
       }
-      for (List<Block> more = blocks.after(last, A_TIME); !more.isEmpty(); more = blocks.after(last, A_TIME)) {
+      for (List<Block> more = blocks.after(last, A_TIME);
+          !more.isEmpty();
+          more = blocks.after(last, A_TIME)) {
         append(more);
         last = more.get(more.size() - 1).head().number();
       }
     } catch (IOException e) {
       last = -1; // what has arrived is looked up again
-      throw new UncheckedIOException("signed heads cannot be written to " + file + ": " + e.getMessage(), e);
+      throw new UncheckedIOException(
+          "signed heads cannot be written to " + file + ": " + e.getMessage(), e);
     }
   }
 
@@ -61,7 +67,8 @@ class HeadsFile {
     StringBuilder lines = new StringBuilder();
     blocks.forEach(block -> lines.append(line(block)).append('\n'));
     boolean isNew = !Files.exists(file);
-    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
+    try (FileChannel channel =
+        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
       DurableFiles.writeAll(channel, lines.toString().getBytes(StandardCharsets.UTF_8));
       channel.force(true);
     }
@@ -73,19 +80,23 @@ class HeadsFile {
   private static String line(Block block) {
     BlockHead head = block.head();
     return new String(
-        CanonicalJson.of(Map.of(
-            "block", head.number(),
-            "previous", HEX.formatHex(head.previous()),
-            "root", HEX.formatHex(head.root()),
-            "entries", head.entries(),
-            "at", head.at(),
-            "keyId", head.keyId(),
-            "signature", HEX.formatHex(block.signature()),
-            "digest", HEX.formatHex(block.digest()))),
+        CanonicalJson.of(
+            Map.of(
+                "block", head.number(),
+                "previous", HEX.formatHex(head.previous()),
+                "root", HEX.formatHex(head.root()),
+                "entries", head.entries(),
+                "at", head.at(),
+                "keyId", head.keyId(),
+                "signature", HEX.formatHex(block.signature()),
+                "digest", HEX.formatHex(block.digest()))),
         StandardCharsets.UTF_8);
   }
 
-  /** Cuts off a line that a crash left unfinished. @return the number of the last whole one, 0 if there is none */
+  /**
+   * Cuts off a line that a crash left unfinished. @return the number of the last whole one, 0 if
+   * there is none
+   */
   private long repair() throws IOException {
     if (!Files.exists(file)) {
       return 0;
@@ -105,14 +116,19 @@ class HeadsFile {
     return heads.isEmpty() ? 0 : heads.get(heads.size() - 1).number();
   }
 
-  /** @return the whole lines, as they stand; a line that is no head has number −1 */
+  /**
+   * @return the whole lines, as they stand; a line that is no head has number −1
+   */
   synchronized List<Head> read() throws IOException {
     List<Head> heads = new ArrayList<>();
     if (!Files.exists(file)) {
       return heads;
     }
     String content = Files.readString(file, StandardCharsets.UTF_8);
-    content.substring(0, content.lastIndexOf('\n') + 1).lines().forEach(line -> heads.add(head(line)));
+    content
+        .substring(0, content.lastIndexOf('\n') + 1)
+        .lines()
+        .forEach(line -> heads.add(head(line)));
     return heads;
   }
 

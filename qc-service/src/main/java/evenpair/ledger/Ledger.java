@@ -10,20 +10,24 @@ public interface Ledger {
    *
    * @param kind what is sealed, such as {@code inspection-closed}
    * @param subject the record that it speaks of
-   * @param content any object that Jackson writes as JSON: no free text, no names. Written as RFC 8785 canonical JSON;
-   *     instants are cut to microseconds
+   * @param content any object that Jackson writes as JSON: no free text, no names. Written as RFC
+   *     8785 canonical JSON; instants are cut to microseconds
    * @return the entry's id (UUIDv7)
    */
   UUID append(String kind, UUID subject, Object content);
 
-  /** @return the seal of the newest entry of that kind about the subject; empty while no block holds it yet */
+  /**
+   * @return the seal of the newest entry of that kind about the subject; empty while no block holds
+   *     it yet
+   */
   Optional<Seal> sealOf(String kind, UUID subject);
 
   /**
    * @param entryId the entry
    * @param entryDigest SHA-256 of its canonical bytes, hex
    * @param block the block's number
-   * @param code the record code: 100 bits of the leaf digest in Crockford base 32, four-character groups, check character last
+   * @param code the record code: 100 bits of the leaf digest in Crockford base 32, four-character
+   *     groups, check character last
    * @param keyId which key signed the block
    */
   record Seal(UUID entryId, String entryDigest, long block, String code, String keyId) {}

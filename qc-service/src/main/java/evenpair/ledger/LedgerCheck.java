@@ -32,7 +32,12 @@ class LedgerCheck {
   private final HeadsFile heads;
   private final TransactionTemplate snapshot;
 
-  LedgerCheck(JdbcClient jdbc, BlockTable blocks, SigningKeys keys, HeadsFile heads, PlatformTransactionManager transactions) {
+  LedgerCheck(
+      JdbcClient jdbc,
+      BlockTable blocks,
+      SigningKeys keys,
+      HeadsFile heads,
+      PlatformTransactionManager transactions) {
     this.jdbc = jdbc;
     this.blocks = blocks;
     this.keys = keys;
@@ -49,10 +54,22 @@ class LedgerCheck {
    */
   record Failure(Long block, UUID entry, String problem) {}
 
-  /** @param waiting entries that no block holds yet */
-  record Report(boolean intact, long blocks, long entries, long waiting, int witnessedHeads, Failure firstFailure, String note) {}
+  /**
+   * @param waiting entries that no block holds yet
+   */
+  record Report(
+      boolean intact,
+      long blocks,
+      long entries,
+      long waiting,
+      int witnessedHeads,
+      Failure firstFailure,
+      String note) {}
 
-  /** The heads are read before the snapshot begins: each of them stood in the database before it stood in the file. */
+  /**
+   * The heads are read before the snapshot begins: each of them stood in the database before it
+   * stood in the file.
+   */
   Report check() {
     List<HeadsFile.Head> witnessed = witnessed();
     return snapshot.execute(status -> new Walk(witnessed).report());
@@ -67,7 +84,14 @@ class LedgerCheck {
   }
 
   private record Sealed(
-      UUID entry, int place, byte[] leaf, byte[] content, byte[] digest, String kind, UUID subject, OffsetDateTime at) {}
+      UUID entry,
+      int place,
+      byte[] leaf,
+      byte[] content,
+      byte[] digest,
+      String kind,
+      UUID subject,
+      OffsetDateTime at) {}
 
   /** One check; ends at the first failure. */
   private final class Walk {
@@ -83,7 +107,13 @@ class LedgerCheck {
     private Report report() {
       Optional<Failure> failure = blocks().or(this::heads).or(this::strayLeaf).or(this::lostEntry);
       long waiting = jdbc.sql("select count(*) from ledger_waiting").query(Long.class).single();
-      return new Report(failure.isEmpty(), number, entries, waiting, witnessed.size(), failure.orElse(null),
+      return new Report(
+          failure.isEmpty(),
+          number,
+          entries,
+          waiting,
+          witnessed.size(),
+          failure.orElse(null),
           "What was removed after the last witnessed head cannot be found.");
     }
 
@@ -111,17 +141,23 @@ class LedgerCheck {
         return failed(expected, null, "block %d is missing".formatted(expected));
       }
       if (!Arrays.equals(head.previous(), previous)) {
-        return failed(expected, null, "block %d does not name the block before it".formatted(expected));
+        return failed(
+            expected, null, "block %d does not name the block before it".formatted(expected));
       }
       if (!Arrays.equals(head.digest(), block.digest())) {
-        return failed(expected, null, "block %d was changed: its digest is another".formatted(expected));
+        return failed(
+            expected, null, "block %d was changed: its digest is another".formatted(expected));
       }
       if (!keys.knows(head.keyId())) {
-        return failed(expected, null, "block %d is signed by key %s, whose ledger-%s.pub is not among this service's keys"
-            .formatted(expected, head.keyId(), head.keyId()));
+        return failed(
+            expected,
+            null,
+            "block %d is signed by key %s, whose ledger-%s.pub is not among this service's keys"
+                .formatted(expected, head.keyId(), head.keyId()));
       }
       if (!keys.verify(head.keyId(), head.bytes(), block.signature())) {
-        return failed(expected, null, "the signature of block %d does not hold".formatted(expected));
+        return failed(
+            expected, null, "the signature of block %d does not hold".formatted(expected));
       }
       return leaves(head);
     }
@@ -130,34 +166,54 @@ class LedgerCheck {
       List<byte[]> leaves = new ArrayList<>();
       for (Sealed sealed : sealedIn(head.number())) {
         if (sealed.place() != leaves.size()) {
-          return failed(head.number(), null, "block %d has no leaf at place %d".formatted(head.number(), leaves.size()));
+          return failed(
+              head.number(),
+              null,
+              "block %d has no leaf at place %d".formatted(head.number(), leaves.size()));
         }
         Optional<String> problem = problem(sealed);
         if (problem.isPresent()) {
-          return failed(head.number(), sealed.entry(),
+          return failed(
+              head.number(),
+              sealed.entry(),
               "entry %s in block %d %s".formatted(sealed.entry(), head.number(), problem.get()));
         }
         leaves.add(sealed.leaf());
       }
       if (leaves.size() != head.entries()) {
-        return failed(head.number(), null,
-            "block %d has %d leaves, not %d".formatted(head.number(), leaves.size(), head.entries()));
+        return failed(
+            head.number(),
+            null,
+            "block %d has %d leaves, not %d"
+                .formatted(head.number(), leaves.size(), head.entries()));
       }
       if (!Arrays.equals(Merkle.root(leaves), head.root())) {
-        return failed(head.number(), null, "the leaves of block %d do not give its root".formatted(head.number()));
+        return failed(
+            head.number(),
+            null,
+            "the leaves of block %d do not give its root".formatted(head.number()));
       }
       return Optional.empty();
     }
 
     private Optional<Failure> heads() {
       for (HeadsFile.Head head : witnessed) {
-        Optional<byte[]> stored = jdbc.sql("select digest from ledger_block where number = ?")
-            .param(head.number()).query(byte[].class).optional();
+        Optional<byte[]> stored =
+            jdbc.sql("select digest from ledger_block where number = ?")
+                .param(head.number())
+                .query(byte[].class)
+                .optional();
         if (stored.isEmpty()) {
-          return failed(head.number(), null, "block %d was witnessed and is not in the database".formatted(head.number()));
+          return failed(
+              head.number(),
+              null,
+              "block %d was witnessed and is not in the database".formatted(head.number()));
         }
         if (!HexFormat.of().formatHex(stored.get()).equals(head.digest())) {
-          return failed(head.number(), null, "block %d is not the one that was witnessed".formatted(head.number()));
+          return failed(
+              head.number(),
+              null,
+              "block %d is not the one that was witnessed".formatted(head.number()));
         }
       }
       return Optional.empty();
@@ -166,13 +222,18 @@ class LedgerCheck {
     private Optional<Failure> strayLeaf() {
       return jdbc.sql("select entry, block from ledger_leaf where block > ? or block < 1 limit 1")
           .param(number)
-          .query((row, index) -> new Failure(
-              row.getLong("block"), row.getObject("entry", UUID.class), "a leaf names a block that does not exist"))
+          .query(
+              (row, index) ->
+                  new Failure(
+                      row.getLong("block"),
+                      row.getObject("entry", UUID.class),
+                      "a leaf names a block that does not exist"))
           .optional();
     }
 
     private Optional<Failure> lostEntry() {
-      return jdbc.sql("""
+      return jdbc.sql(
+              """
               select id from ledger_entry e
               where not exists (select 1 from ledger_leaf l where l.entry = e.id)
                 and not exists (select 1 from ledger_waiting w where w.entry = e.id)
@@ -198,7 +259,9 @@ class LedgerCheck {
     if (!Arrays.equals(Digests.sha256(sealed.content()), sealed.digest())) {
       return Optional.of("was changed: its digest is another");
     }
-    return columnsHold(sealed) ? Optional.empty() : Optional.of("was changed: its columns say other than its content");
+    return columnsHold(sealed)
+        ? Optional.empty()
+        : Optional.of("was changed: its columns say other than its content");
   }
 
   private static boolean columnsHold(Sealed sealed) {
@@ -214,7 +277,8 @@ class LedgerCheck {
   }
 
   private List<Sealed> sealedIn(long block) {
-    return jdbc.sql("""
+    return jdbc.sql(
+            """
             select l.entry, l.place, l.digest as leaf, e.content, e.digest, e.kind, e.subject, e.at
             from ledger_leaf l left join ledger_entry e on e.id = l.entry
             where l.block = ? order by l.place

@@ -18,7 +18,10 @@ import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 
-/** Entries in the table {@code ledger_entry}, written in the transaction of the record that they seal. */
+/**
+ * Entries in the table {@code ledger_entry}, written in the transaction of the record that they
+ * seal.
+ */
 @Component
 class LedgerEntries implements Ledger {
   private static final HexFormat HEX = HexFormat.of();
@@ -41,24 +44,28 @@ class LedgerEntries implements Ledger {
     UUID id = ids.next();
     Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
     byte[] bytes =
-        CanonicalJson.of(Map.of("id", id, "kind", kind, "subject", subject, "at", at, "content", content));
-    jdbc.sql("insert into ledger_entry (id, kind, subject, content, digest, at) values (?, ?, ?, ?, ?, ?)")
+        CanonicalJson.of(
+            Map.of("id", id, "kind", kind, "subject", subject, "at", at, "content", content));
+    jdbc.sql(
+            "insert into ledger_entry (id, kind, subject, content, digest, at) values (?, ?, ?, ?, ?, ?)")
         .params(id, kind, subject, bytes, Digests.sha256(bytes), at.atOffset(ZoneOffset.UTC))
         .update();
     jdbc.sql("insert into ledger_waiting (entry) values (?)").param(id).update();
-    TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
-      @Override
-      public void afterCommit() {
-        sequencer.entryCommitted();
-      }
-    });
+    TransactionSynchronizationManager.registerSynchronization(
+        new TransactionSynchronization() {
+          @Override
+          public void afterCommit() {
+            sequencer.entryCommitted();
+          }
+        });
     return id;
   }
 
   @Override
   @Transactional(readOnly = true)
   public Optional<Seal> sealOf(String kind, UUID subject) {
-    return jdbc.sql("""
+    return jdbc.sql(
+            """
             select e.id, e.digest as entry_digest, l.block, l.digest as leaf_digest, b.key_id
             from (select id, digest from ledger_entry where subject = ? and kind = ? order by at desc, id desc limit 1) e
             join ledger_leaf l on l.entry = e.id

@@ -9,14 +9,17 @@ final class Merkle {
 
   private Merkle() {}
 
-  /** @return SHA-256(0x00 ‖ data) */
+  /**
+   * @return SHA-256(0x00 ‖ data)
+   */
   static byte[] leaf(byte[] data) {
     return Digests.sha256(LEAF, data);
   }
 
   /**
    * @param leaves leaf digests in order
-   * @return the root: SHA-256(0x01 ‖ left ‖ right), split at the largest power of two below the size; SHA-256 of nothing if empty
+   * @return the root: SHA-256(0x01 ‖ left ‖ right), split at the largest power of two below the
+   *     size; SHA-256 of nothing if empty
    */
   static byte[] root(List<byte[]> leaves) {
     if (leaves.isEmpty()) {
@@ -26,6 +29,7 @@ final class Merkle {
       return leaves.get(0);
     }
     int split = Integer.highestOneBit(leaves.size() - 1);
-    return Digests.sha256(NODE, root(leaves.subList(0, split)), root(leaves.subList(split, leaves.size())));
+    return Digests.sha256(
+        NODE, root(leaves.subList(0, split)), root(leaves.subList(split, leaves.size())));
   }
 }

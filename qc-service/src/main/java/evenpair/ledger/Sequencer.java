@@ -8,8 +8,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.core.task.TaskExecutor;
 import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.core.task.TaskExecutor;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.scheduling.annotation.Scheduled;
 import org.springframework.stereotype.Component;
@@ -18,9 +18,9 @@ import org.springframework.transaction.TransactionDefinition;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Gathers waiting entries into signed blocks, every second or when {@value #MANY} wait. Any process may do it, one at a time (an
- * advisory lock that ends with the transaction). It takes what waits, never "everything behind the last number": numbers do not
- * commit in order.
+ * Gathers waiting entries into signed blocks, every second or when {@value #MANY} wait. Any process
+ * may do it, one at a time (an advisory lock that ends with the transaction). It takes what waits,
+ * never "everything behind the last number": numbers do not commit in order.
  */
 @Component
 class Sequencer {
@@ -76,12 +76,17 @@ class Sequencer {
     }
   }
 
-  /** @return how many entries the new block holds; 0 if nothing waits or another process is at it */
+  /**
+   * @return how many entries the new block holds; 0 if nothing waits or another process is at it
+   */
   int sealOneBlock() {
-    Integer sealed = transaction.execute(status -> {
-      Boolean alone = jdbc.queryForObject("select pg_try_advisory_xact_lock(?)", Boolean.class, LOCK);
-      return Boolean.TRUE.equals(alone) ? seal(waiting()) : 0;
-    });
+    Integer sealed =
+        transaction.execute(
+            status -> {
+              Boolean alone =
+                  jdbc.queryForObject("select pg_try_advisory_xact_lock(?)", Boolean.class, LOCK);
+              return Boolean.TRUE.equals(alone) ? seal(waiting()) : 0;
+            });
     return sealed == null ? 0 : sealed;
   }
 
@@ -90,7 +95,8 @@ class Sequencer {
   private List<Leaf> waiting() {
     return jdbc.query(
         "select e.id, e.content from ledger_waiting w join ledger_entry e on e.id = w.entry order by e.id limit ?",
-        (row, index) -> new Leaf(row.getObject("id", UUID.class), Merkle.leaf(row.getBytes("content"))),
+        (row, index) ->
+            new Leaf(row.getObject("id", UUID.class), Merkle.leaf(row.getBytes("content"))),
         MOST_A_BLOCK);
   }
 
@@ -103,9 +109,15 @@ class Sequencer {
     jdbc.batchUpdate(
         "insert into ledger_leaf (entry, block, place, digest) values (?, ?, ?, ?)",
         IntStream.range(0, leaves.size())
-            .mapToObj(place -> new Object[] {leaves.get(place).entry(), head.number(), place, leaves.get(place).digest()})
+            .mapToObj(
+                place ->
+                    new Object[] {
+                      leaves.get(place).entry(), head.number(), place, leaves.get(place).digest()
+                    })
             .toList());
-    jdbc.batchUpdate("delete from ledger_waiting where entry = ?", leaves.stream().map(leaf -> new Object[] {leaf.entry()}).toList());
+    jdbc.batchUpdate(
+        "delete from ledger_waiting where entry = ?",
+        leaves.stream().map(leaf -> new Object[] {leaf.entry()}).toList());
     return leaves.size();
   }
 

@@ -28,9 +28,10 @@ import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
 
 /**
- * The Ed25519 key that signs this service's blocks, made at the first start, and every public key whose blocks are trusted:
- * {@code ledger.key} (private, PKCS#8) and {@code ledger-<key id>.pub} in the data folder's {@code keys}. They stand outside the
- * database, so that whoever rules it cannot sign anew.
+ * The Ed25519 key that signs this service's blocks, made at the first start, and every public key
+ * whose blocks are trusted: {@code ledger.key} (private, PKCS#8) and {@code ledger-<key id>.pub} in
+ * the data folder's {@code keys}. They stand outside the database, so that whoever rules it cannot
+ * sign anew.
  */
 @Component
 class SigningKeys {
@@ -49,7 +50,8 @@ class SigningKeys {
       if (!Files.exists(file)) {
         make(folder, file);
       }
-      privateKey = KeyFactory.getInstance(ALGORITHM).generatePrivate(new PKCS8EncodedKeySpec(read(file)));
+      privateKey =
+          KeyFactory.getInstance(ALGORITHM).generatePrivate(new PKCS8EncodedKeySpec(read(file)));
       readPublicKeys(folder);
       ownId = idOfOwnKey(folder);
     } catch (IOException | GeneralSecurityException | IllegalArgumentException e) {
@@ -64,7 +66,8 @@ class SigningKeys {
   private static void make(Path folder, Path file) throws IOException, GeneralSecurityException {
     KeyPair pair = KeyPairGenerator.getInstance(ALGORITHM).generateKeyPair();
     String id = id(pair.getPublic());
-    DurableFiles.writePrivate(folder.resolve("ledger-" + id + ".pub"), pem("PUBLIC KEY", pair.getPublic().getEncoded()));
+    DurableFiles.writePrivate(
+        folder.resolve("ledger-" + id + ".pub"), pem("PUBLIC KEY", pair.getPublic().getEncoded()));
     DurableFiles.writePrivate(file, pem("PRIVATE KEY", pair.getPrivate().getEncoded()));
     LOG.info("Made the key that seals the ledger: {} in {}. Back it up", id, folder);
   }
@@ -72,7 +75,8 @@ class SigningKeys {
   private void readPublicKeys(Path folder) throws IOException, GeneralSecurityException {
     try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "ledger-*.pub")) {
       for (Path file : files) {
-        PublicKey key = KeyFactory.getInstance(ALGORITHM).generatePublic(new X509EncodedKeySpec(read(file)));
+        PublicKey key =
+            KeyFactory.getInstance(ALGORITHM).generatePublic(new X509EncodedKeySpec(read(file)));
         trusted.put(id(key), key);
       }
     }
@@ -90,7 +94,9 @@ class SigningKeys {
     throw new GeneralSecurityException("no ledger-….pub in " + folder + " belongs to ledger.key");
   }
 
-  /** @return first {@value #ID_BYTES} bytes of the SHA-256 of the public key's X.509 encoding, hex */
+  /**
+   * @return first {@value #ID_BYTES} bytes of the SHA-256 of the public key's X.509 encoding, hex
+   */
   private static String id(PublicKey key) {
     return HexFormat.of().formatHex(Arrays.copyOf(Digests.sha256(key.getEncoded()), ID_BYTES));
   }
@@ -110,12 +116,16 @@ class SigningKeys {
     }
   }
 
-  /** @return whether that key is among the trusted ones */
+  /**
+   * @return whether that key is among the trusted ones
+   */
   boolean knows(String keyId) {
     return trusted.containsKey(keyId);
   }
 
-  /** @return false also if the key is unknown */
+  /**
+   * @return false also if the key is unknown
+   */
   boolean verify(String keyId, byte[] message, byte[] signed) {
     Optional<PublicKey> key = Optional.ofNullable(trusted.get(keyId));
     try {
@@ -133,11 +143,13 @@ class SigningKeys {
 
   private static byte[] pem(String label, byte[] encoded) {
     String body = Base64.getMimeEncoder(64, new byte[] {'\n'}).encodeToString(encoded);
-    return ("-----BEGIN " + label + "-----\n" + body + "\n-----END " + label + "-----\n").getBytes(StandardCharsets.US_ASCII);
+    return ("-----BEGIN " + label + "-----\n" + body + "\n-----END " + label + "-----\n")
+        .getBytes(StandardCharsets.US_ASCII);
   }
 
   private static byte[] read(Path pem) throws IOException {
-    String body = Files.readString(pem, StandardCharsets.US_ASCII).replaceAll("-----[A-Z ]+-----", "");
+    String body =
+        Files.readString(pem, StandardCharsets.US_ASCII).replaceAll("-----[A-Z ]+-----", "");
     return Base64.getMimeDecoder().decode(body);
   }
 }

@@ -170,8 +170,7 @@ class GoldenViews {
 
   private GoldenView view(
       Snapshot known, Golden row, Optional<Expectation> expected, boolean whole, Locale locale) {
-    Optional<Deviant> deviant =
-        expected.map(e -> new Deviant(e, e.deviation(row.response())));
+    Optional<Deviant> deviant = expected.map(e -> new Deviant(e, e.deviation(row.response())));
     SignOff signOff = row.signOff();
     boolean active =
         signOff != null

@@ -13,7 +13,8 @@ class AboutController {
   private final Environment environment;
   private final String address;
 
-  AboutController(Software software, Environment environment, @Value("${server.address}") String address) {
+  AboutController(
+      Software software, Environment environment, @Value("${server.address}") String address) {
     this.software = software;
     this.environment = environment;
     this.address = address;

@@ -13,7 +13,10 @@ import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
-/** A body that is no upload is JSON or YAML written by hand or by a rig: {@value #MOST} bytes are plenty. Uploads have limits of their own. */
+/**
+ * A body that is no upload is JSON or YAML written by hand or by a rig: {@value #MOST} bytes are
+ * plenty. Uploads have limits of their own.
+ */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE + 200)
 class BodyLimitFilter extends OncePerRequestFilter {
@@ -26,7 +29,8 @@ class BodyLimitFilter extends OncePerRequestFilter {
   }
 
   static Refusal refusal() {
-    return new Refusal(413, "body-too-large", "The body of this request may have " + MOST + " bytes at most.")
+    return new Refusal(
+            413, "body-too-large", "The body of this request may have " + MOST + " bytes at most.")
         .with("expected", "at most " + MOST + " bytes");
   }
 
@@ -37,7 +41,8 @@ class BodyLimitFilter extends OncePerRequestFilter {
   }
 
   @Override
-  protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+  protected void doFilterInternal(
+      HttpServletRequest request, HttpServletResponse response, FilterChain chain)
       throws ServletException, IOException {
     if (request.getContentLengthLong() > MOST) {
       documents.write(refusal(), request.getLocale(), response);

@@ -14,13 +14,19 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.http.MediaType;
 
-/** Requests that are so wrong that the container turns them away by itself get a problem document too, not a page of HTML. */
+/**
+ * Requests that are so wrong that the container turns them away by itself get a problem document
+ * too, not a page of HTML.
+ */
 @Configuration(proxyBeanMethods = false)
 class ContainerErrors {
   @Bean
   WebServerFactoryCustomizer<ConfigurableTomcatWebServerFactory> problemsFromTheContainer() {
-    return factory -> factory.addContextCustomizers(
-        context -> ((StandardHost) context.getParent()).setErrorReportValveClass(ProblemValve.class.getName()));
+    return factory ->
+        factory.addContextCustomizers(
+            context ->
+                ((StandardHost) context.getParent())
+                    .setErrorReportValveClass(ProblemValve.class.getName()));
   }
 
   /** Made by the container, by name. */
@@ -35,7 +41,9 @@ class ContainerErrors {
       }
       String type = status < 500 ? "bad-request" : "internal-error";
       String title = status < 500 ? "Request not understood" : "Failure inside the service";
-      String document = "{\"type\":\"/problems/%s\",\"title\":\"%s\",\"status\":%d,\"detail\":\"%s.\"}".formatted(type, title, status, title);
+      String document =
+          "{\"type\":\"/problems/%s\",\"title\":\"%s\",\"status\":%d,\"detail\":\"%s.\"}"
+              .formatted(type, title, status, title);
       try {
         response.setContentType(MediaType.APPLICATION_PROBLEM_JSON_VALUE);
         response.getOutputStream().write(document.getBytes(StandardCharsets.UTF_8));

@@ -7,22 +7,31 @@ import java.nio.file.attribute.PosixFilePermissions;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
 
-/** The folder {@code evenpair.data}: embedded database, captures, keys, signed heads. Everything in it is for its owner only. */
+/**
+ * The folder {@code evenpair.data}: embedded database, captures, keys, signed heads. Everything in
+ * it is for its owner only.
+ */
 @Component
 public class DataFolder {
   private final Path root;
 
-  /** @param root made if missing, readable by its owner only where the file system knows owners */
+  /**
+   * @param root made if missing, readable by its owner only where the file system knows owners
+   */
   public DataFolder(@Value("${evenpair.data}") Path root) {
     this.root = privateFolder(root.toAbsolutePath().normalize());
   }
 
-  /** @return the folder itself, absolute */
+  /**
+   * @return the folder itself, absolute
+   */
   public Path root() {
     return root;
   }
 
-  /** @return the folder of that name below it, made if missing */
+  /**
+   * @return the folder of that name below it, made if missing
+   */
   public Path folder(String name) {
     return privateFolder(root.resolve(name));
   }

@@ -16,7 +16,8 @@ public final class DurableFiles {
   private DurableFiles() {}
 
   /**
-   * Writes a file that only its owner can read from its first moment on. After a crash there is the whole file or none.
+   * Writes a file that only its owner can read from its first moment on. After a crash there is the
+   * whole file or none.
    *
    * @param file in an existing folder; replaced if it is there
    */
@@ -28,13 +29,15 @@ public final class DurableFiles {
       writeAll(channel, content);
       channel.force(true);
     }
-    Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    Files.move(
+        unfinished, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     syncFolder(file.getParent());
   }
 
   private static void createPrivate(Path file) throws IOException {
     if (Files.getFileStore(file.getParent()).supportsFileAttributeView("posix")) {
-      Files.createFile(file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+      Files.createFile(
+          file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
     } else {
       Files.createFile(file);
     }
@@ -48,7 +51,10 @@ public final class DurableFiles {
     }
   }
 
-  /** Makes names that were added to a folder durable. Windows has no such call and needs none: it logs names itself. */
+  /**
+   * Makes names that were added to a folder durable. Windows has no such call and needs none: it
+   * logs names itself.
+   */
   public static void syncFolder(Path folder) throws IOException {
     if (WINDOWS) {
       return;

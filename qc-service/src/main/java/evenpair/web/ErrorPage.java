@@ -28,14 +28,20 @@ class ErrorPage implements ErrorController {
     Object code = request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE);
     int status = code instanceof Integer number ? number : 404;
     if (status == 404) {
-      return documents.answer(new Refusal(404, "not-found", "There is nothing at this address."), locale);
+      return documents.answer(
+          new Refusal(404, "not-found", "There is nothing at this address."), locale);
     }
     if (status < 500) {
-      return documents.answer(new Refusal(status, "bad-request", "The request cannot be understood."), locale);
+      return documents.answer(
+          new Refusal(status, "bad-request", "The request cannot be understood."), locale);
     }
     String incident = ids.next().toString();
     Object cause = request.getAttribute(RequestDispatcher.ERROR_EXCEPTION);
-    LOG.error("Incident {}: {} failed", incident, request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI), (Throwable) cause);
+    LOG.error(
+        "Incident {}: {} failed",
+        incident,
+        request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI),
+        (Throwable) cause);
     return documents.answer(Problems.incident(incident), locale);
   }
 }

@@ -11,8 +11,8 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Hands events out again whose listener failed or died with its process. One process at a time, by an advisory lock; a listener
- * may see an event twice and must not mind.
+ * Hands events out again whose listener failed or died with its process. One process at a time, by
+ * an advisory lock; a listener may see an event twice and must not mind.
  */
 @Component
 class EventResubmitter {
@@ -25,7 +25,8 @@ class EventResubmitter {
   private final JdbcClient jdbc;
   private final TransactionTemplate transaction;
 
-  EventResubmitter(FailedEventPublications failed, JdbcClient jdbc, TransactionTemplate transaction) {
+  EventResubmitter(
+      FailedEventPublications failed, JdbcClient jdbc, TransactionTemplate transaction) {
     this.failed = failed;
     this.jdbc = jdbc;
     this.transaction = transaction;
@@ -34,12 +35,17 @@ class EventResubmitter {
   @Scheduled(initialDelayString = "PT10S", fixedDelayString = "PT1M")
   void resubmit() {
     try {
-      transaction.executeWithoutResult(status -> {
-        boolean alone = jdbc.sql("select pg_try_advisory_xact_lock(?)").param(LOCK).query(Boolean.class).single();
-        if (alone) {
-          failed.resubmit(OLDER_THAN_A_MINUTE);
-        }
-      });
+      transaction.executeWithoutResult(
+          status -> {
+            boolean alone =
+                jdbc.sql("select pg_try_advisory_xact_lock(?)")
+                    .param(LOCK)
+                    .query(Boolean.class)
+                    .single();
+            if (alone) {
+              failed.resubmit(OLDER_THAN_A_MINUTE);
+            }
+          });
     } catch (RuntimeException e) {
       LOG.warn("Events could not be handed out again; tried again in a minute", e);
     }

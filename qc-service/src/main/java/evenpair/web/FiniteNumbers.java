@@ -13,8 +13,9 @@ import tools.jackson.databind.ValueSerializer;
 import tools.jackson.databind.module.SimpleModule;
 
 /**
- * JSON knows no NaN. Coming in, only a finite number is a number (not the word "NaN"). Going out, a NaN in an array is an absent
- * point of a curve and becomes null; anywhere else, and any infinity, is a mistake of ours and is refused.
+ * JSON knows no NaN. Coming in, only a finite number is a number (not the word "NaN"). Going out, a
+ * NaN in an array is an absent point of a curve and becomes null; anywhere else, and any infinity,
+ * is a mistake of ours and is refused.
  */
 @Configuration(proxyBeanMethods = false)
 class FiniteNumbers {
@@ -25,9 +26,15 @@ class FiniteNumbers {
 
   static SimpleModule module() {
     SimpleModule module = new SimpleModule("finite numbers");
-    module.addDeserializer(double.class, new Reader(0.0)).addDeserializer(Double.class, new Reader(null));
-    module.addSerializer(Double.class, new ScalarWriter()).addSerializer(double.class, new ScalarWriter());
-    module.addSerializer(double[].class, new DoublesWriter()).addSerializer(float[].class, new FloatsWriter());
+    module
+        .addDeserializer(double.class, new Reader(0.0))
+        .addDeserializer(Double.class, new Reader(null));
+    module
+        .addSerializer(Double.class, new ScalarWriter())
+        .addSerializer(double.class, new ScalarWriter());
+    module
+        .addSerializer(double[].class, new DoublesWriter())
+        .addSerializer(float[].class, new FloatsWriter());
     return module;
   }
 
@@ -47,7 +54,9 @@ class FiniteNumbers {
           return value;
         }
       }
-      return (Double) context.handleWeirdNativeValue(context.constructType(Double.class), parser.getString(), parser);
+      return (Double)
+          context.handleWeirdNativeValue(
+              context.constructType(Double.class), parser.getString(), parser);
     }
 
     @Override

@@ -5,7 +5,10 @@ import java.time.Clock;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
 
-/** Makes UUIDv7 keys (RFC 9562): 48 bits of Unix milliseconds, then random, so that keys made later sort later. */
+/**
+ * Makes UUIDv7 keys (RFC 9562): 48 bits of Unix milliseconds, then random, so that keys made later
+ * sort later.
+ */
 @Component
 public class Ids {
   private final Clock clock;
@@ -15,7 +18,9 @@ public class Ids {
     this.clock = clock;
   }
 
-  /** @return a new key */
+  /**
+   * @return a new key
+   */
   public UUID next() {
     long random12 = random.nextInt(1 << 12);
     long high = (clock.millis() << 16) | 0x7000L | random12;

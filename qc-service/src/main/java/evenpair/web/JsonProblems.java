@@ -11,7 +11,10 @@ import tools.jackson.databind.exc.InvalidFormatException;
 import tools.jackson.databind.exc.MismatchedInputException;
 import tools.jackson.databind.exc.UnrecognizedPropertyException;
 
-/** Says in plain words what is wrong with JSON that was sent: which field, where, and what would be right. */
+/**
+ * Says in plain words what is wrong with JSON that was sent: which field, where, and what would be
+ * right.
+ */
 final class JsonProblems {
   private JsonProblems() {}
 
@@ -34,17 +37,24 @@ final class JsonProblems {
     if (problem instanceof DatabindException) {
       String field = field(problem);
       String why = refusedValue(problem);
-      return new Refusal(400, "invalid-field", "The field \"" + field + "\" is not right: " + why + ".").with("field", field);
+      return new Refusal(
+              400, "invalid-field", "The field \"" + field + "\" is not right: " + why + ".")
+          .with("field", field);
     }
     if (problem instanceof StreamConstraintsException) {
       return new Refusal(400, "unreadable-json", "The JSON is too large or nested too deeply.");
     }
-    return new Refusal(400, "unreadable-json", "This is not JSON: " + firstSentence(problem.getOriginalMessage()) + ".");
+    return new Refusal(
+        400,
+        "unreadable-json",
+        "This is not JSON: " + firstSentence(problem.getOriginalMessage()) + ".");
   }
 
   private static Refusal unknown(UnrecognizedPropertyException unknown) {
     String field = field(unknown);
-    Refusal refusal = new Refusal(400, "unknown-field", "There is no field \"" + field + "\" here.").with("field", field);
+    Refusal refusal =
+        new Refusal(400, "unknown-field", "There is no field \"" + field + "\" here.")
+            .with("field", field);
     Collection<Object> known = unknown.getKnownPropertyIds();
     if (known != null && !known.isEmpty()) {
       TreeSet<String> names = new TreeSet<>();
@@ -58,8 +68,13 @@ final class JsonProblems {
     String field = field(mismatch);
     String expected = typeName(mismatch.getTargetType());
     String subject = field.isEmpty() ? "The JSON" : "The field \"" + field + "\"";
-    String found = mismatch instanceof InvalidFormatException format ? ", not \"" + shortened(format.getValue()) + "\"" : "";
-    Refusal refusal = new Refusal(400, "invalid-field", subject + " must be " + expected + found + ".").with("expected", expected);
+    String found =
+        mismatch instanceof InvalidFormatException format
+            ? ", not \"" + shortened(format.getValue()) + "\""
+            : "";
+    Refusal refusal =
+        new Refusal(400, "invalid-field", subject + " must be " + expected + found + ".")
+            .with("expected", expected);
     return field.isEmpty() ? refusal : refusal.with("field", field);
   }
 
@@ -94,7 +109,10 @@ final class JsonProblems {
     if (type == int.class || type == Integer.class || type == long.class || type == Long.class) {
       return "a whole number";
     }
-    if (type == double.class || type == Double.class || type == float.class || type == Float.class) {
+    if (type == double.class
+        || type == Double.class
+        || type == float.class
+        || type == Float.class) {
       return "a finite number";
     }
     if (type == java.time.Instant.class) {

@@ -9,7 +9,8 @@ import org.springframework.stereotype.Component;
 @Component
 class LoopbackOnly {
   LoopbackOnly(
-      @Value("${server.address:}") String address, @Value("${management.server.address:${server.address:}}") String management) {
+      @Value("${server.address:}") String address,
+      @Value("${management.server.address:${server.address:}}") String management) {
     check("server.address", address);
     check("management.server.address", management);
   }
@@ -19,7 +20,9 @@ class LoopbackOnly {
       throw new StartRefused(
           "%s is \"%s\": other machines could connect, and there are no people and roles yet that would tell who may do what."
               .formatted(setting, address),
-          "Leave " + setting + " at 127.0.0.1, and reach the service from another machine through a tunnel that knows its users.");
+          "Leave "
+              + setting
+              + " at 127.0.0.1, and reach the service from another machine through a tunnel that knows its users.");
     }
   }
 

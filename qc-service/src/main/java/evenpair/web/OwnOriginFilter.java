@@ -14,14 +14,16 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
- * Keeps other web sites out while nobody logs in. A page of another site that is open in a browser on this machine can send
- * requests here; two things give it away: the host name that it used (a name of its own that it points at this machine), and the
- * origin that the browser states with every request that could change something.
+ * Keeps other web sites out while nobody logs in. A page of another site that is open in a browser
+ * on this machine can send requests here; two things give it away: the host name that it used (a
+ * name of its own that it points at this machine), and the origin that the browser states with
+ * every request that could change something.
  */
 @Component
 @Order(Ordered.HIGHEST_PRECEDENCE + 100)
 class OwnOriginFilter extends OncePerRequestFilter {
-  private static final Set<String> NAMES = Set.of("localhost", "[::1]", "::1", "[0:0:0:0:0:0:0:1]", "0:0:0:0:0:0:0:1");
+  private static final Set<String> NAMES =
+      Set.of("localhost", "[::1]", "::1", "[0:0:0:0:0:0:0:1]", "0:0:0:0:0:0:0:1");
   private static final Set<String> SAFE = Set.of("GET", "HEAD", "OPTIONS");
   private static final Set<String> OWN_SITE = Set.of("same-origin", "none");
 
@@ -32,7 +34,8 @@ class OwnOriginFilter extends OncePerRequestFilter {
   }
 
   @Override
-  protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
+  protected void doFilterInternal(
+      HttpServletRequest request, HttpServletResponse response, FilterChain chain)
       throws ServletException, IOException {
     Optional<Refusal> refusal = foreignHost(request).or(() -> foreignOrigin(request));
     if (refusal.isPresent()) {
@@ -47,8 +50,11 @@ class OwnOriginFilter extends OncePerRequestFilter {
     if (NAMES.contains(host) || host.matches("127(\\.\\d{1,3}){3}")) {
       return Optional.empty();
     }
-    return Optional.of(new Refusal(
-        421, "foreign-host", "This service answers to localhost and 127.0.0.1 only, not to \"" + host + "\"."));
+    return Optional.of(
+        new Refusal(
+            421,
+            "foreign-host",
+            "This service answers to localhost and 127.0.0.1 only, not to \"" + host + "\"."));
   }
 
   private static Optional<Refusal> foreignOrigin(HttpServletRequest request) {
@@ -57,12 +63,14 @@ class OwnOriginFilter extends OncePerRequestFilter {
     }
     String origin = request.getHeader("Origin");
     String site = request.getHeader("Sec-Fetch-Site");
-    boolean own = origin == null
-        ? site == null || OWN_SITE.contains(site)
-        : origin.equalsIgnoreCase(request.getScheme() + "://" + request.getHeader("Host"));
+    boolean own =
+        origin == null
+            ? site == null || OWN_SITE.contains(site)
+            : origin.equalsIgnoreCase(request.getScheme() + "://" + request.getHeader("Host"));
     if (own) {
       return Optional.empty();
     }
-    return Optional.of(new Refusal(403, "foreign-origin", "A page of another site may not change anything here."));
+    return Optional.of(
+        new Refusal(403, "foreign-origin", "A page of another site may not change anything here."));
   }
 }

@@ -7,7 +7,8 @@ import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
 /**
  * A part of a list as JSON carries it.
  *
- * @param next path and query of the next part, with every other parameter as it was; null at the end
+ * @param next path and query of the next part, with every other parameter as it was; null at the
+ *     end
  */
 public record Page<T>(List<T> items, String next) {
   public Page {
@@ -26,11 +27,17 @@ public record Page<T>(List<T> items, String next) {
     }
     List<T> items = read.subList(0, paging.limit());
     String last = cursor.apply(items.get(items.size() - 1));
-    String next = ServletUriComponentsBuilder.fromCurrentRequest()
-        .scheme(null).host(null).port(null).userInfo(null)
-        .replaceQueryParam("after", last)
-        .replaceQueryParam("limit", paging.limit())
-        .build().encode().toUriString();
+    String next =
+        ServletUriComponentsBuilder.fromCurrentRequest()
+            .scheme(null)
+            .host(null)
+            .port(null)
+            .userInfo(null)
+            .replaceQueryParam("after", last)
+            .replaceQueryParam("limit", paging.limit())
+            .build()
+            .encode()
+            .toUriString();
     return new Page<>(items, next);
   }
 }

@@ -17,14 +17,17 @@ public record Paging(String after, int limit) {
   public static Paging of(String after, Integer limit) {
     int wanted = limit == null ? USUAL : limit;
     if (wanted < 1 || wanted > MOST) {
-      throw new Refusal(400, "invalid-parameter", "\"limit\" must be 1 to " + MOST + ", was " + wanted + ".")
+      throw new Refusal(
+              400, "invalid-parameter", "\"limit\" must be 1 to " + MOST + ", was " + wanted + ".")
           .with("field", "limit")
           .with("expected", "1 to " + MOST);
     }
     return new Paging(after == null || after.isEmpty() ? null : after, wanted);
   }
 
-  /** @return how many rows to read: one more than wanted tells whether there is a next part */
+  /**
+   * @return how many rows to read: one more than wanted tells whether there is a next part
+   */
   public int rowsToRead() {
     return limit + 1;
   }

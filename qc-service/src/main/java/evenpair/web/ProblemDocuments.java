@@ -12,7 +12,10 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Turns refusals into RFC 9457 problem documents. The title is the text {@code problem.<type>}, or the type's own words. */
+/**
+ * Turns refusals into RFC 9457 problem documents. The title is the text {@code problem.<type>}, or
+ * the type's own words.
+ */
 @Component
 public class ProblemDocuments {
   private final Texts texts;
@@ -23,7 +26,9 @@ public class ProblemDocuments {
     this.json = json;
   }
 
-  /** @return the document for a refusal, titled in the reader's language */
+  /**
+   * @return the document for a refusal, titled in the reader's language
+   */
   public ProblemDetail of(Refusal refusal, Locale locale) {
     ProblemDetail problem = ProblemDetail.forStatus(refusal.status());
     problem.setType(URI.create("/problems/" + refusal.type()));
@@ -33,7 +38,9 @@ public class ProblemDocuments {
     return problem;
   }
 
-  /** @return the document as an answer, whatever media type the client asked for: it must learn why */
+  /**
+   * @return the document as an answer, whatever media type the client asked for: it must learn why
+   */
   public ResponseEntity<Object> answer(Refusal refusal, Locale locale) {
     return answer(refusal, locale, HttpHeaders.EMPTY);
   }

@@ -4,8 +4,9 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * A request that cannot be taken, and why. Becomes an RFC 9457 problem document; nothing has been stored when it is thrown.
- * Lower layers that must not know HTTP throw their own exceptions; controllers throw this.
+ * A request that cannot be taken, and why. Becomes an RFC 9457 problem document; nothing has been
+ * stored when it is thrown. Lower layers that must not know HTTP throw their own exceptions;
+ * controllers throw this.
  */
 public class Refusal extends RuntimeException {
   private final int status;
@@ -23,7 +24,10 @@ public class Refusal extends RuntimeException {
     this.type = type;
   }
 
-  /** Adds a further member to the document, such as {@code part}, {@code place}, {@code expected}, {@code choices}. */
+  /**
+   * Adds a further member to the document, such as {@code part}, {@code place}, {@code expected},
+   * {@code choices}.
+   */
   public Refusal with(String member, Object value) {
     members.put(member, value);
     return this;

@@ -12,27 +12,30 @@ import org.springframework.security.web.header.writers.CrossOriginResourcePolicy
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 
 /**
- * Whoever sits at this machine may do everything until people and roles exist ({@link LoopbackOnly}). There is no session and no
- * cookie, hence no token against forged requests: {@link OwnOriginFilter} keeps other sites out.
+ * Whoever sits at this machine may do everything until people and roles exist ({@link
+ * LoopbackOnly}). There is no session and no cookie, hence no token against forged requests: {@link
+ * OwnOriginFilter} keeps other sites out.
  */
 @Configuration(proxyBeanMethods = false)
 class SecuritySetup {
-  static final String CONTENT_SECURITY_POLICY = String.join(
-      "; ",
-      "default-src 'self'",
-      "script-src 'self'",
-      "style-src 'self'",
-      "img-src 'self' data:",
-      "connect-src 'self'",
-      "object-src 'none'",
-      "base-uri 'none'",
-      "frame-ancestors 'none'",
-      "form-action 'self'");
+  static final String CONTENT_SECURITY_POLICY =
+      String.join(
+          "; ",
+          "default-src 'self'",
+          "script-src 'self'",
+          "style-src 'self'",
+          "img-src 'self' data:",
+          "connect-src 'self'",
+          "object-src 'none'",
+          "base-uri 'none'",
+          "frame-ancestors 'none'",
+          "form-action 'self'");
 
   @Bean
   SecurityFilterChain security(HttpSecurity http) {
     return http.authorizeHttpRequests(requests -> requests.anyRequest().permitAll())
-        .sessionManagement(session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
+        .sessionManagement(
+            session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
         .csrf(AbstractHttpConfigurer::disable)
         .formLogin(AbstractHttpConfigurer::disable)
         .httpBasic(AbstractHttpConfigurer::disable)
@@ -47,7 +50,8 @@ class SecuritySetup {
         .contentSecurityPolicy(policy -> policy.policyDirectives(CONTENT_SECURITY_POLICY))
         .frameOptions(HeadersConfigurer.FrameOptionsConfig::deny)
         .referrerPolicy(policy -> policy.policy(ReferrerPolicy.NO_REFERRER))
-        .permissionsPolicyHeader(policy -> policy.policy("camera=(), geolocation=(), microphone=(self)"))
+        .permissionsPolicyHeader(
+            policy -> policy.policy("camera=(), geolocation=(), microphone=(self)"))
         .crossOriginOpenerPolicy(policy -> policy.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
         .crossOriginResourcePolicy(policy -> policy.policy(CrossOriginResourcePolicy.SAME_ORIGIN));
   }

@@ -14,7 +14,10 @@ public class Software {
     this.version = properties == null ? "unbuilt" : properties.getVersion();
   }
 
-  /** @return the version that the build gave it, such as 0.1.0; {@code unbuilt} when it runs from an editor */
+  /**
+   * @return the version that the build gave it, such as 0.1.0; {@code unbuilt} when it runs from an
+   *     editor
+   */
   public String version() {
     return version;
   }

@@ -1,6 +1,8 @@
 package evenpair.web;
 
-/** The service must not start like this. Printed as two plain sentences instead of a stack trace. */
+/**
+ * The service must not start like this. Printed as two plain sentences instead of a stack trace.
+ */
 public class StartRefused extends RuntimeException {
   private final String action;
 

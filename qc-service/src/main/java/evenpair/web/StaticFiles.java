@@ -12,8 +12,8 @@ import org.springframework.web.servlet.config.annotation.ViewControllerRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
 /**
- * The screens' files. A browser asks each time whether its copy is still good, by a digest of the content: files in a jar may
- * carry one and the same date in every version.
+ * The screens' files. A browser asks each time whether its copy is still good, by a digest of the
+ * content: files in a jar may carry one and the same date in every version.
  */
 @Configuration(proxyBeanMethods = false)
 class StaticFiles implements WebMvcConfigurer {
@@ -29,7 +29,8 @@ class StaticFiles implements WebMvcConfigurer {
   }
 
   private static void serve(ResourceHandlerRegistry registry, String pattern, String location) {
-    registry.addResourceHandler(pattern)
+    registry
+        .addResourceHandler(pattern)
         .addResourceLocations(location)
         .setCacheControl(CacheControl.noCache())
         .setUseLastModified(false)

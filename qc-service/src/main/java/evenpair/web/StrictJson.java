@@ -4,7 +4,10 @@ import org.springframework.stereotype.Component;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Reads JSON that came as a part of an upload, with the same strictness and the same problem documents as a request body. */
+/**
+ * Reads JSON that came as a part of an upload, with the same strictness and the same problem
+ * documents as a request body.
+ */
 @Component
 public class StrictJson {
   private final JsonMapper json;
@@ -23,7 +26,9 @@ public class StrictJson {
     try {
       T value = json.readValue(bytes, type);
       if (value == null) {
-        throw new Refusal(400, "invalid-field", "The part \"" + part + "\" must be a JSON object, not null.").with("part", part);
+        throw new Refusal(
+                400, "invalid-field", "The part \"" + part + "\" must be a JSON object, not null.")
+            .with("part", part);
       }
       return value;
     } catch (JacksonException e) {

@@ -18,8 +18,9 @@ import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * Texts from {@code texts/<language>/*.json} on the class path: flat JSON objects, all files of a language together one table.
- * A key that stands twice, or a template that cannot be parsed, stops the start.
+ * Texts from {@code texts/<language>/*.json} on the class path: flat JSON objects, all files of a
+ * language together one table. A key that stands twice, or a template that cannot be parsed, stops
+ * the start.
  */
 @Component
 class TextTable implements Texts {
@@ -33,19 +34,24 @@ class TextTable implements Texts {
     this("classpath*:texts/");
   }
 
-  /** @param root where the language folders are, as a resource pattern that ends with a slash */
+  /**
+   * @param root where the language folders are, as a resource pattern that ends with a slash
+   */
   TextTable(String root) {
-    JsonMapper json = JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+    JsonMapper json =
+        JsonMapper.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
     ResourcePatternResolver resolver = new PathMatchingResourcePatternResolver();
     try {
       for (Resource file : resolver.getResources(root + "*/*.json")) {
         add(language(file), file, json);
       }
     } catch (IOException e) {
-      throw new StartRefused("The texts cannot be read: " + e.getMessage() + ".", "Mend the file, or build again.", e);
+      throw new StartRefused(
+          "The texts cannot be read: " + e.getMessage() + ".", "Mend the file, or build again.", e);
     }
     if (!tables.containsKey(FALLBACK.getLanguage())) {
-      throw new StartRefused("There are no English texts.", "Put them into texts/en, or build again.");
+      throw new StartRefused(
+          "There are no English texts.", "Put them into texts/en, or build again.");
     }
     tables.replaceAll((language, table) -> Collections.unmodifiableMap(table));
   }
@@ -55,7 +61,8 @@ class TextTable implements Texts {
     Map<String, TextTemplate> parsed = templates.computeIfAbsent(language, l -> new HashMap<>());
     for (Map.Entry<String, String> text : read(file, json).entrySet()) {
       if (text.getValue() == null || table.put(text.getKey(), text.getValue()) != null) {
-        throw refused(file, text.getKey(), text.getValue() == null ? "has no text" : "stands twice");
+        throw refused(
+            file, text.getKey(), text.getValue() == null ? "has no text" : "stands twice");
       }
       try {
         parsed.put(text.getKey(), TextTemplate.parse(text.getValue()));
@@ -75,7 +82,8 @@ class TextTable implements Texts {
 
   private static StartRefused refused(Resource file, String key, String why) {
     return new StartRefused(
-        "The text \"" + key + "\" of " + file.getDescription() + " " + why + ".", "Each key stands once in one file of its language.");
+        "The text \"" + key + "\" of " + file.getDescription() + " " + why + ".",
+        "Each key stands once in one file of its language.");
   }
 
   private static String language(Resource file) throws IOException {
@@ -87,7 +95,8 @@ class TextTable implements Texts {
   public String render(Locale locale, String key, Map<String, ?> values) {
     Map<String, TextTemplate> table = templates.get(language(locale));
     try {
-      return template(table, key).render(values, word -> template(table, "word." + word).render(Map.of(), w -> w));
+      return template(table, key)
+          .render(values, word -> template(table, "word." + word).render(Map.of(), w -> w));
     } catch (IllegalArgumentException e) {
       throw new IllegalArgumentException("text " + key + ": " + e.getMessage(), e);
     }
@@ -106,7 +115,9 @@ class TextTable implements Texts {
     return tables.get(language(locale));
   }
 
-  /** @return the languages that there are tables for */
+  /**
+   * @return the languages that there are tables for
+   */
   Set<String> languages() {
     return tables.keySet();
   }

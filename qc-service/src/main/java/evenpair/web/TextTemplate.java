@@ -13,7 +13,14 @@ import java.util.function.Function;
 final class TextTemplate {
   private static final String MINUS = "\u2212";
 
-  private enum Form { PLAIN, DB, SIGNED_DB, HERTZ, WORD, PERCENT }
+  private enum Form {
+    PLAIN,
+    DB,
+    SIGNED_DB,
+    HERTZ,
+    WORD,
+    PERCENT
+  }
 
   /** Either fixed text (form null) or a placeholder's name. */
   private record Piece(String text, Form form) {}
@@ -24,7 +31,9 @@ final class TextTemplate {
     this.pieces = List.copyOf(pieces);
   }
 
-  /** @throws IllegalArgumentException if a brace has no partner or a placeholder's form is unknown */
+  /**
+   * @throws IllegalArgumentException if a brace has no partner or a placeholder's form is unknown
+   */
   static TextTemplate parse(String template) {
     List<Piece> pieces = new ArrayList<>();
     int from = 0;
@@ -60,11 +69,15 @@ final class TextTemplate {
       case "Hz" -> Form.HERTZ;
       case "word" -> Form.WORD;
       case "%" -> Form.PERCENT;
-      default -> throw new IllegalArgumentException("{" + inside + "}: the form must be dB, +dB, Hz, % or word");
+      default ->
+          throw new IllegalArgumentException(
+              "{" + inside + "}: the form must be dB, +dB, Hz, % or word");
     };
   }
 
-  /** @param words gives the text under {@code word.<value>} */
+  /**
+   * @param words gives the text under {@code word.<value>}
+   */
   String render(Map<String, ?> values, Function<String, String> words) {
     StringBuilder text = new StringBuilder();
     for (Piece piece : pieces) {
@@ -87,35 +100,48 @@ final class TextTemplate {
         yield level.startsWith(MINUS) || level.equals("0.0") ? level : "+" + level;
       }
       case HERTZ -> hertz(number(piece, value));
-      case PERCENT -> BigDecimal.valueOf(number(piece, value)).setScale(2, RoundingMode.HALF_UP).toPlainString();
+      case PERCENT ->
+          BigDecimal.valueOf(number(piece, value))
+              .setScale(2, RoundingMode.HALF_UP)
+              .toPlainString();
     };
   }
 
   private static String key(Object value) {
-    return value instanceof Enum<?> constant ? constant.name().toLowerCase(Locale.ROOT).replace('_', '-') : value.toString();
+    return value instanceof Enum<?> constant
+        ? constant.name().toLowerCase(Locale.ROOT).replace('_', '-')
+        : value.toString();
   }
 
   private static double number(Piece piece, Object value) {
     if (value instanceof Number number && Double.isFinite(number.doubleValue())) {
       return number.doubleValue();
     }
-    throw new IllegalArgumentException("{" + piece.text() + "} must be a finite number, was " + value);
+    throw new IllegalArgumentException(
+        "{" + piece.text() + "} must be a finite number, was " + value);
   }
 
-  /** One decimal, halves away from zero, never "−0.0"; with the minus sign that screens and paper print. */
+  /**
+   * One decimal, halves away from zero, never "−0.0"; with the minus sign that screens and paper
+   * print.
+   */
   private static String decibels(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(1, RoundingMode.HALF_UP);
     String digits = rounded.abs().toPlainString();
     return rounded.signum() < 0 ? MINUS + digits : digits;
   }
 
-  /** Whole hertz below 1 kHz; kilohertz with three digits above, without closing zeros (neighbouring grid points stay apart). */
+  /**
+   * Whole hertz below 1 kHz; kilohertz with three digits above, without closing zeros (neighbouring
+   * grid points stay apart).
+   */
   private static String hertz(double value) {
     BigDecimal whole = BigDecimal.valueOf(value).setScale(0, RoundingMode.HALF_UP);
     if (whole.abs().compareTo(BigDecimal.valueOf(1000)) < 0) {
       return whole.toPlainString() + " Hz";
     }
-    BigDecimal kilo = BigDecimal.valueOf(value).movePointLeft(3).round(new MathContext(3, RoundingMode.HALF_UP));
+    BigDecimal kilo =
+        BigDecimal.valueOf(value).movePointLeft(3).round(new MathContext(3, RoundingMode.HALF_UP));
     return kilo.stripTrailingZeros().toPlainString() + " kHz";
   }
 }

@@ -5,7 +5,10 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
-/** Limits of an upload. The container counts while it reads, so that a larger file is refused before it is read whole. */
+/**
+ * Limits of an upload. The container counts while it reads, so that a larger file is refused before
+ * it is read whole.
+ */
 @Configuration(proxyBeanMethods = false)
 class UploadSetup {
   /** A swap study carries four files a seating; further parts are small JSON. */
@@ -17,12 +20,15 @@ class UploadSetup {
   private static final int IN_MEMORY_BYTES = 1 << 18;
 
   @Bean
-  MultipartConfigElement multipartConfigElement(@Value("${evenpair.capture-max-bytes}") long captureMaxBytes) {
+  MultipartConfigElement multipartConfigElement(
+      @Value("${evenpair.capture-max-bytes}") long captureMaxBytes) {
     if (captureMaxBytes < 1024 || captureMaxBytes > Integer.MAX_VALUE) {
       throw new StartRefused(
-          "evenpair.capture-max-bytes is " + captureMaxBytes + ".", "Set it to 1024 to 2147483647 bytes; the default is 33554432.");
+          "evenpair.capture-max-bytes is " + captureMaxBytes + ".",
+          "Set it to 1024 to 2147483647 bytes; the default is 33554432.");
     }
-    return new MultipartConfigElement("", captureMaxBytes, largestRequest(captureMaxBytes), IN_MEMORY_BYTES);
+    return new MultipartConfigElement(
+        "", captureMaxBytes, largestRequest(captureMaxBytes), IN_MEMORY_BYTES);
   }
 
   static long largestRequest(long captureMaxBytes) {

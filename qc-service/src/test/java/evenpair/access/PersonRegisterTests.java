@@ -60,7 +60,9 @@ class PersonRegisterTests {
   @Test
   void forgetsAnErasedNameAndKnowsItNoMore() {
     UUID person = refer("person-to-forget");
-    jdbc.sql("update person set name = null, erased_at = now() where ref = ?").param(person).update();
+    jdbc.sql("update person set name = null, erased_at = now() where ref = ?")
+        .param(person)
+        .update();
     assertThat(people.nameOf(person)).isEmpty();
     assertThat(refer("person-to-forget")).isNotEqualTo(person);
   }
@@ -71,11 +73,17 @@ class PersonRegisterTests {
     CountDownLatch allAreReady = new CountDownLatch(many);
     ExecutorService pool = Executors.newFixedThreadPool(many);
     try {
-      List<Callable<UUID>> jobs = Stream.generate(() -> (Callable<UUID>) () -> {
-        allAreReady.countDown();
-        allAreReady.await();
-        return refer("person-at-once");
-      }).limit(many).toList();
+      List<Callable<UUID>> jobs =
+          Stream.generate(
+                  () ->
+                      (Callable<UUID>)
+                          () -> {
+                            allAreReady.countDown();
+                            allAreReady.await();
+                            return refer("person-at-once");
+                          })
+              .limit(many)
+              .toList();
       Set<UUID> references = new HashSet<>();
       for (Future<UUID> job : pool.invokeAll(jobs)) {
         references.add(job.get());
@@ -89,7 +97,9 @@ class PersonRegisterTests {
   @ParameterizedTest
   @ValueSource(strings = {"", "   ", "two\nlines", "nul\u0000"})
   void refusesANameThatIsNone(String name) {
-    assertThatThrownBy(() -> refer(name)).isInstanceOf(Refusal.class).hasMessageContaining("1 to 64 characters");
+    assertThatThrownBy(() -> refer(name))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("1 to 64 characters");
   }
 
   @Test
@@ -100,6 +110,7 @@ class PersonRegisterTests {
 
   @Test
   void needsTheCallersTransaction() {
-    assertThatThrownBy(() -> people.refer("person-alone")).isInstanceOf(IllegalTransactionStateException.class);
+    assertThatThrownBy(() -> people.refer("person-alone"))
+        .isInstanceOf(IllegalTransactionStateException.class);
   }
 }

@@ -26,7 +26,8 @@ class FileCaptureStoreTests {
   /** FIPS 180-2, appendix B.1: SHA-256 of "abc". */
   private static final byte[] ABC = "abc".getBytes(StandardCharsets.US_ASCII);
 
-  private static final String SHA_OF_ABC = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
+  private static final String SHA_OF_ABC =
+      "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad";
 
   @TempDir Path root;
 
@@ -36,7 +37,11 @@ class FileCaptureStoreTests {
 
   private List<String> everythingInTheStore() throws IOException {
     try (Stream<Path> paths = Files.walk(root)) {
-      return paths.filter(path -> !path.equals(root)).map(path -> root.relativize(path).toString()).sorted().toList();
+      return paths
+          .filter(path -> !path.equals(root))
+          .map(path -> root.relativize(path).toString())
+          .sorted()
+          .toList();
     }
   }
 
@@ -68,7 +73,8 @@ class FileCaptureStoreTests {
       FileCaptureStore store = store();
       ExecutorService pool = Executors.newFixedThreadPool(8);
       try {
-        List<Callable<String>> jobs = Stream.generate(() -> (Callable<String>) () -> store.keep(ABC)).limit(64).toList();
+        List<Callable<String>> jobs =
+            Stream.generate(() -> (Callable<String>) () -> store.keep(ABC)).limit(64).toList();
         for (Future<String> job : pool.invokeAll(jobs)) {
           assertThat(job.get()).isEqualTo(SHA_OF_ABC);
         }
@@ -99,7 +105,8 @@ class FileCaptureStoreTests {
     @Test
     void takesNoPathForADigest() {
       assertThatIllegalArgumentException().isThrownBy(() -> store().open("../../keys/ledger.key"));
-      assertThatIllegalArgumentException().isThrownBy(() -> store().has(SHA_OF_ABC.toUpperCase(Locale.ROOT)));
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> store().has(SHA_OF_ABC.toUpperCase(Locale.ROOT)));
     }
   }
 
@@ -110,11 +117,17 @@ class FileCaptureStoreTests {
     void syncsTheFileBeforeItGetsItsNameAndTheFoldersBeforeItAnswers() {
       Recording files = new Recording();
       new FileCaptureStore(root, files).keep(ABC);
-      assertThat(files.calls).containsExactly(
-          "make ba", "sync folder .",
-          "make ba/78", "sync folder ba",
-          "create", "write 3", "sync file", "move to ba/78/" + SHA_OF_ABC,
-          "sync folder ba/78");
+      assertThat(files.calls)
+          .containsExactly(
+              "make ba",
+              "sync folder .",
+              "make ba/78",
+              "sync folder ba",
+              "create",
+              "write 3",
+              "sync file",
+              "move to ba/78/" + SHA_OF_ABC,
+              "sync folder ba/78");
     }
 
     @Test
@@ -160,12 +173,16 @@ class FileCaptureStoreTests {
       Recording files = new Recording();
       files.failing = "sync file";
       byte[] other = "another capture".getBytes(StandardCharsets.US_ASCII);
-      assertThatThrownBy(() -> new FileCaptureStore(root, files).keep(other)).isInstanceOf(StorageFailure.class);
+      assertThatThrownBy(() -> new FileCaptureStore(root, files).keep(other))
+          .isInstanceOf(StorageFailure.class);
       assertThat(everythingInTheStore()).containsExactly("ba", "ba/78", "ba/78/" + SHA_OF_ABC);
     }
   }
 
-  /** Does what it is asked, writes it down, and fails at one chosen step as a full disk does: half of the bytes arrive. */
+  /**
+   * Does what it is asked, writes it down, and fails at one chosen step as a full disk does: half
+   * of the bytes arrive.
+   */
   private final class Recording implements FileOperations {
     private final FileOperations real = FileOperations.ofTheSystem();
     private final List<String> calls = new ArrayList<>();
@@ -217,7 +234,9 @@ class FileCaptureStoreTests {
 
     @Override
     public void moveAtomically(Path from, Path to) throws IOException {
-      assertThat(from.getParent()).as("beside its final place, so that the move is atomic").isEqualTo(to.getParent());
+      assertThat(from.getParent())
+          .as("beside its final place, so that the move is atomic")
+          .isEqualTo(to.getParent());
       step("move to " + name(to));
       real.moveAtomically(from, to);
     }

@@ -48,7 +48,8 @@ class CanonicalJsonTests {
     "becbf647612f3696, -0.0000033333333333333333"
   })
   void writesNumbersAsTheStandardDoes(String bits, String form) {
-    assertThat(canonicalValue(Double.longBitsToDouble(Long.parseUnsignedLong(bits, 16)))).isEqualTo(form);
+    assertThat(canonicalValue(Double.longBitsToDouble(Long.parseUnsignedLong(bits, 16))))
+        .isEqualTo(form);
   }
 
   @Test
@@ -58,14 +59,16 @@ class CanonicalJsonTests {
     for (String name : List.of("\u20ac", "\r", "\ufb33", "1", "\ud83d\ude00", "\u0080", "\u00f6")) {
       content.put(name, 1);
     }
-    assertThat(canonical(content)).isEqualTo(
-        "{\"\\r\":1,\"1\":1,\"\u0080\":1,\"\u00f6\":1,\"\u20ac\":1,\"\ud83d\ude00\":1,\"\ufb33\":1}");
+    assertThat(canonical(content))
+        .isEqualTo(
+            "{\"\\r\":1,\"1\":1,\"\u0080\":1,\"\u00f6\":1,\"\u20ac\":1,\"\ud83d\ude00\":1,\"\ufb33\":1}");
   }
 
   @Test
   void escapesOnlyWhatItMust() {
     // RFC 8785, 3.2.2: the string of the example, from memory.
-    assertThat(canonicalValue("\u20ac$\u000f\nA'B\"\\\\\"/")).isEqualTo("\"\u20ac$\\u000f\\nA'B\\\"\\\\\\\\\\\"/\"");
+    assertThat(canonicalValue("\u20ac$\u000f\nA'B\"\\\\\"/"))
+        .isEqualTo("\"\u20ac$\\u000f\\nA'B\\\"\\\\\\\\\\\"/\"");
   }
 
   @Test
@@ -85,8 +88,12 @@ class CanonicalJsonTests {
     Map<String, Object> nested = new HashMap<>();
     nested.put("a", Arrays.asList(1, Double.POSITIVE_INFINITY));
     return List.of(
-        Map.of("a", Double.NaN), nested, Map.of("a", new float[] {1, Float.NaN}), Map.of("a", 1L << 53),
-        Map.of("a", Long.MIN_VALUE), Map.of("a", new BigDecimal("0.1")));
+        Map.of("a", Double.NaN),
+        nested,
+        Map.of("a", new float[] {1, Float.NaN}),
+        Map.of("a", 1L << 53),
+        Map.of("a", Long.MIN_VALUE),
+        Map.of("a", new BigDecimal("0.1")));
   }
 
   @ParameterizedTest

@@ -47,7 +47,10 @@ class LedgerTests {
     return entry;
   }
 
-  /** The scheduled sequencer may be at it in this moment; then ours steps back, and has to come again. */
+  /**
+   * The scheduled sequencer may be at it in this moment; then ours steps back, and has to come
+   * again.
+   */
   private void seal() {
     do {
       sequencer.run();
@@ -55,9 +58,13 @@ class LedgerTests {
     sequencer.run(); // heads of a block that the other one made
   }
 
-  /** As the superuser with triggers and foreign keys off; undone afterwards, so that the next test finds an intact ledger. */
+  /**
+   * As the superuser with triggers and foreign keys off; undone afterwards, so that the next test
+   * finds an intact ledger.
+   */
   private LedgerCheck.Failure failureAfter(String tamper, String undo) throws Exception {
-    try (Connection connection = database.superuser().getConnection(); Statement statement = connection.createStatement()) {
+    try (Connection connection = database.superuser().getConnection();
+        Statement statement = connection.createStatement()) {
       statement.execute("set session_replication_role = replica");
       assertThat(statement.executeUpdate(tamper)).isPositive();
       try {
@@ -82,10 +89,11 @@ class LedgerTests {
     @Test
     void vanishesWithItsTransaction() {
       UUID subject = UUID.randomUUID();
-      transaction.executeWithoutResult(status -> {
-        ledger.append("test-sealed", subject, Map.of("a", 1));
-        status.setRollbackOnly();
-      });
+      transaction.executeWithoutResult(
+          status -> {
+            ledger.append("test-sealed", subject, Map.of("a", 1));
+            status.setRollbackOnly();
+          });
       seal();
       assertThat(ledger.sealOf("test-sealed", subject)).isEmpty();
     }
@@ -93,13 +101,22 @@ class LedgerTests {
     @Test
     void isSealedByTheNextBlock() {
       UUID subject = UUID.randomUUID();
-      UUID entry = append(subject, Map.of("verdict", "PASS", "at", Instant.parse("2026-11-25T07:00:00.123456789Z")));
+      UUID entry =
+          append(
+              subject,
+              Map.of("verdict", "PASS", "at", Instant.parse("2026-11-25T07:00:00.123456789Z")));
       seal();
       Ledger.Seal seal = ledger.sealOf("test-sealed", subject).orElseThrow();
       assertThat(seal.entryId()).isEqualTo(entry);
       assertThat(seal.code()).matches("([0-9A-HJKMNP-TV-Z]{4}-){5}[0-9A-HJKMNP-TV-Z*~$=U]");
-      String content = new String(jdbc.sql("select content from ledger_entry where id = ?").param(entry).query(byte[].class).single());
-      assertThat(content).contains("\"content\":{\"at\":\"2026-11-25T07:00:00.123456Z\",\"verdict\":\"PASS\"}");
+      String content =
+          new String(
+              jdbc.sql("select content from ledger_entry where id = ?")
+                  .param(entry)
+                  .query(byte[].class)
+                  .single());
+      assertThat(content)
+          .contains("\"content\":{\"at\":\"2026-11-25T07:00:00.123456Z\",\"verdict\":\"PASS\"}");
       assertThat(seal.entryDigest()).isEqualTo(Digests.of(content.getBytes()));
     }
 
@@ -118,26 +135,33 @@ class LedgerTests {
     @Test
     void refusesEveryChangeByTheServicesRole() {
       UUID entry = sealed(Map.of("a", 1));
-      for (String change : List.of(
-          "update ledger_entry set kind = 'other' where id = '" + entry + "'",
-          "delete from ledger_entry where id = '" + entry + "'",
-          "truncate ledger_entry cascade",
-          "update ledger_block set entries = 9",
-          "delete from ledger_leaf")) {
-        assertThatThrownBy(() -> jdbc.sql(change).update()).as(change).hasStackTraceContaining("permission denied");
+      for (String change :
+          List.of(
+              "update ledger_entry set kind = 'other' where id = '" + entry + "'",
+              "delete from ledger_entry where id = '" + entry + "'",
+              "truncate ledger_entry cascade",
+              "update ledger_block set entries = 9",
+              "delete from ledger_leaf")) {
+        assertThatThrownBy(() -> jdbc.sql(change).update())
+            .as(change)
+            .hasStackTraceContaining("permission denied");
       }
     }
 
     @Test
     void refusesEveryChangeEvenByTheOwner() throws Exception {
       UUID entry = sealed(Map.of("a", 1));
-      try (Connection connection = database.owner().getConnection(); Statement statement = connection.createStatement()) {
+      try (Connection connection = database.owner().getConnection();
+          Statement statement = connection.createStatement()) {
         // The owner's own privileges were not taken away, so what stops it here is the trigger.
-        for (String change : List.of(
-            "update ledger_entry set kind = 'other' where id = '" + entry + "'",
-            "delete from ledger_leaf where entry = '" + entry + "'",
-            "truncate ledger_block cascade")) {
-          assertThatThrownBy(() -> statement.execute(change)).as(change).hasMessageContaining("is insert-only");
+        for (String change :
+            List.of(
+                "update ledger_entry set kind = 'other' where id = '" + entry + "'",
+                "delete from ledger_leaf where entry = '" + entry + "'",
+                "truncate ledger_block cascade")) {
+          assertThatThrownBy(() -> statement.execute(change))
+              .as(change)
+              .hasMessageContaining("is insert-only");
         }
       }
     }
@@ -153,8 +177,12 @@ class LedgerTests {
       }
       ExecutorService pool = Executors.newFixedThreadPool(4);
       try {
-        List<Callable<Integer>> jobs = List.of(
-            sequencer::sealOneBlock, sequencer::sealOneBlock, sequencer::sealOneBlock, sequencer::sealOneBlock);
+        List<Callable<Integer>> jobs =
+            List.of(
+                sequencer::sealOneBlock,
+                sequencer::sealOneBlock,
+                sequencer::sealOneBlock,
+                sequencer::sealOneBlock);
         for (Future<Integer> job : pool.invokeAll(jobs)) {
           job.get(); // none of them fails
         }
@@ -162,8 +190,12 @@ class LedgerTests {
         pool.shutdownNow();
       }
       seal(); // whatever a sequencer that found the lock taken has left
-      assertThat(jdbc.sql("select count(*) from ledger_leaf where entry in (:entries)").param("entries", entries)
-          .query(Integer.class).single()).isEqualTo(40);
+      assertThat(
+              jdbc.sql("select count(*) from ledger_leaf where entry in (:entries)")
+                  .param("entries", entries)
+                  .query(Integer.class)
+                  .single())
+          .isEqualTo(40);
       assertThat(check.check().intact()).isTrue();
     }
 
@@ -173,7 +205,8 @@ class LedgerTests {
       long blocks = jdbc.sql("select max(number) from ledger_block").query(Long.class).single();
       List<String> heads = Files.readAllLines(data.root().resolve("heads/heads.jsonl"));
       assertThat(heads).hasSizeGreaterThanOrEqualTo((int) blocks);
-      assertThat(heads.get((int) blocks - 1)).contains("\"block\":" + blocks + ",", "\"signature\":\"", "\"digest\":\"");
+      assertThat(heads.get((int) blocks - 1))
+          .contains("\"block\":" + blocks + ",", "\"signature\":\"", "\"digest\":\"");
     }
 
     @Test
@@ -184,7 +217,8 @@ class LedgerTests {
       new HeadsFile(other).witness(blocks);
       Path file = folder.resolve("heads/heads.jsonl");
       String whole = Files.readString(file);
-      Files.writeString(file, whole.substring(0, whole.length() - 30)); // the last line lacks its end
+      Files.writeString(
+          file, whole.substring(0, whole.length() - 30)); // the last line lacks its end
       new HeadsFile(other).witness(blocks);
       assertThat(Files.readString(file)).startsWith(whole);
     }
@@ -206,7 +240,9 @@ class LedgerTests {
       UUID entry = sealed(Map.of("verdict", "FAIL"));
       String row = " where id = '" + entry + "'";
       // XOR with 1 twice gives the old byte again, so the same statement undoes it.
-      String flip = "update ledger_entry set content = set_byte(content, 20, get_byte(content, 20) # 1)" + row;
+      String flip =
+          "update ledger_entry set content = set_byte(content, 20, get_byte(content, 20) # 1)"
+              + row;
       LedgerCheck.Failure failure = failureAfter(flip, flip);
       assertThat(failure.entry()).isEqualTo(entry);
       assertThat(failure.problem()).contains(entry.toString(), "was changed");
@@ -216,8 +252,10 @@ class LedgerTests {
     void namesAnEntryWhoseColumnsSayOtherThanItsContent() throws Exception {
       UUID entry = sealed(Map.of("a", 1));
       String row = " where id = '" + entry + "'";
-      LedgerCheck.Failure failure = failureAfter(
-          "update ledger_entry set kind = 'another-kind'" + row, "update ledger_entry set kind = 'test-sealed'" + row);
+      LedgerCheck.Failure failure =
+          failureAfter(
+              "update ledger_entry set kind = 'another-kind'" + row,
+              "update ledger_entry set kind = 'test-sealed'" + row);
       assertThat(failure.entry()).isEqualTo(entry);
       assertThat(failure.problem()).contains("its columns say other than its content");
     }
@@ -226,9 +264,10 @@ class LedgerTests {
     void namesAnEntryThatIsMissing() throws Exception {
       UUID entry = sealed(Map.of("a", 1));
       UUID hidden = UUID.randomUUID();
-      LedgerCheck.Failure failure = failureAfter(
-          "update ledger_entry set id = '" + hidden + "' where id = '" + entry + "'",
-          "update ledger_entry set id = '" + entry + "' where id = '" + hidden + "'");
+      LedgerCheck.Failure failure =
+          failureAfter(
+              "update ledger_entry set id = '" + hidden + "' where id = '" + entry + "'",
+              "update ledger_entry set id = '" + entry + "' where id = '" + hidden + "'");
       assertThat(failure.entry()).isEqualTo(entry);
       assertThat(failure.problem()).contains("is missing");
     }
@@ -237,9 +276,10 @@ class LedgerTests {
     void namesABlockThatWasChanged() throws Exception {
       sealed(Map.of("a", 1));
       long number = jdbc.sql("select max(number) from ledger_block").query(Long.class).single();
-      LedgerCheck.Failure failure = failureAfter(
-          "update ledger_block set entries = entries + 1 where number = " + number,
-          "update ledger_block set entries = entries - 1 where number = " + number);
+      LedgerCheck.Failure failure =
+          failureAfter(
+              "update ledger_block set entries = entries + 1 where number = " + number,
+              "update ledger_block set entries = entries - 1 where number = " + number);
       assertThat(failure.block()).isEqualTo(number);
       assertThat(failure.problem()).contains("block " + number + " was changed");
     }
@@ -248,7 +288,9 @@ class LedgerTests {
     void namesASignatureThatDoesNotHold() throws Exception {
       sealed(Map.of("a", 1));
       long number = jdbc.sql("select max(number) from ledger_block").query(Long.class).single();
-      String flip = "update ledger_block set signature = set_byte(signature, 5, get_byte(signature, 5) # 1) where number = " + number;
+      String flip =
+          "update ledger_block set signature = set_byte(signature, 5, get_byte(signature, 5) # 1) where number = "
+              + number;
       assertThat(failureAfter(flip, flip).problem()).contains("the signature of block " + number);
     }
 
@@ -256,17 +298,22 @@ class LedgerTests {
     void namesAWitnessedBlockThatIsGoneWithAllItsEntries() throws Exception {
       sealed(Map.of("a", 1));
       long number = jdbc.sql("select max(number) from ledger_block").query(Long.class).single();
-      try (Connection connection = database.superuser().getConnection(); Statement statement = connection.createStatement()) {
+      try (Connection connection = database.superuser().getConnection();
+          Statement statement = connection.createStatement()) {
         statement.execute("set session_replication_role = replica");
-        statement.execute("create temp table leaves as select * from ledger_leaf where block = " + number);
-        statement.execute("create temp table blocks as select * from ledger_block where number = " + number);
-        statement.execute("create temp table entries as select * from ledger_entry where id in (select entry from leaves)");
+        statement.execute(
+            "create temp table leaves as select * from ledger_leaf where block = " + number);
+        statement.execute(
+            "create temp table blocks as select * from ledger_block where number = " + number);
+        statement.execute(
+            "create temp table entries as select * from ledger_entry where id in (select entry from leaves)");
         statement.execute("delete from ledger_leaf where block = " + number);
         statement.execute("delete from ledger_block where number = " + number);
         statement.execute("delete from ledger_entry where id in (select id from entries)");
         try {
           assertThat(check.check().firstFailure().block()).isEqualTo(number);
-          assertThat(check.check().firstFailure().problem()).contains("was witnessed and is not in the database");
+          assertThat(check.check().firstFailure().problem())
+              .contains("was witnessed and is not in the database");
         } finally {
           statement.execute("insert into ledger_entry select * from entries");
           statement.execute("insert into ledger_block select * from blocks");
@@ -279,10 +326,14 @@ class LedgerTests {
     @Test
     void namesAnEntryThatNoBlockWillEverHold() throws Exception {
       UUID entry = UUID.randomUUID();
-      LedgerCheck.Failure failure = failureAfter(
-          "insert into ledger_entry (id, kind, subject, content, digest, at) values ('" + entry + "', 'slipped-in', '" + entry
-              + "', 'x', sha256('x'), now())",
-          "delete from ledger_entry where id = '" + entry + "'");
+      LedgerCheck.Failure failure =
+          failureAfter(
+              "insert into ledger_entry (id, kind, subject, content, digest, at) values ('"
+                  + entry
+                  + "', 'slipped-in', '"
+                  + entry
+                  + "', 'x', sha256('x'), now())",
+              "delete from ledger_entry where id = '" + entry + "'");
       assertThat(failure.entry()).isEqualTo(entry);
     }
   }

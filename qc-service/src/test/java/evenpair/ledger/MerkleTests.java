@@ -12,9 +12,20 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class MerkleTests {
-  /** The leaves of the reference test vectors of certificate-transparency logs (RFC 6962 hashing), from memory. */
-  private static final List<String> INPUTS = List.of(
-      "", "00", "10", "2021", "3031", "40414243", "5051525354555657", "606162636465666768696a6b6c6d6e6f");
+  /**
+   * The leaves of the reference test vectors of certificate-transparency logs (RFC 6962 hashing),
+   * from memory.
+   */
+  private static final List<String> INPUTS =
+      List.of(
+          "",
+          "00",
+          "10",
+          "2021",
+          "3031",
+          "40414243",
+          "5051525354555657",
+          "606162636465666768696a6b6c6d6e6f");
 
   private static byte[] bytes(String hex) {
     return HexFormat.of().parseHex(hex);
@@ -38,7 +49,8 @@ class MerkleTests {
   @Test
   void aLeafIsPrefixedByAZeroByte() {
     // SHA-256 of the single byte 00, from memory: the first of the reference vectors.
-    assertThat(hex(Merkle.leaf(new byte[0]))).isEqualTo("6e340b9cffb37a989ca544e6bb780a2c78901d3fb33738768511a30617afa01d");
+    assertThat(hex(Merkle.leaf(new byte[0])))
+        .isEqualTo("6e340b9cffb37a989ca544e6bb780a2c78901d3fb33738768511a30617afa01d");
   }
 
   /** Roots over the first n reference leaves, from memory. */
@@ -57,13 +69,19 @@ class MerkleTests {
     assertThat(hex(Merkle.root(leaves(leaves)))).isEqualTo(root);
   }
 
-  /** A slow second route: pairs are joined level by level, a last one without a partner moves up as it is. */
+  /**
+   * A slow second route: pairs are joined level by level, a last one without a partner moves up as
+   * it is.
+   */
   private static byte[] levelByLevel(List<byte[]> leaves) {
     List<byte[]> level = leaves;
     while (level.size() > 1) {
       List<byte[]> above = new ArrayList<>();
       for (int i = 0; i < level.size(); i += 2) {
-        above.add(i + 1 < level.size() ? Digests.sha256(new byte[] {1}, level.get(i), level.get(i + 1)) : level.get(i));
+        above.add(
+            i + 1 < level.size()
+                ? Digests.sha256(new byte[] {1}, level.get(i), level.get(i + 1))
+                : level.get(i));
       }
       level = above;
     }

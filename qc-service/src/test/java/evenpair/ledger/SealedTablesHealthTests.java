@@ -19,7 +19,8 @@ class SealedTablesHealthTests {
 
   @Test
   void saysThatOneRoleLeavesTheTriggersOnly() {
-    assertThat(guard(JdbcClient.create(database.owner()))).isEqualTo("one database role: sealed tables guarded by triggers only");
+    assertThat(guard(JdbcClient.create(database.owner())))
+        .isEqualTo("one database role: sealed tables guarded by triggers only");
     assertThat(guard(JdbcClient.create(database.superuser()))).startsWith("one database role");
   }
 

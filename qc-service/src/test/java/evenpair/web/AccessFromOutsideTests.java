@@ -25,11 +25,15 @@ import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilde
 class AccessFromOutsideTests {
   @Autowired MockMvc mvc;
 
-  private static MockHttpServletRequestBuilder at(String host, MockHttpServletRequestBuilder request) {
-    return request.header("Host", host + ":8080").with(built -> {
-      built.setServerName(host);
-      return built;
-    });
+  private static MockHttpServletRequestBuilder at(
+      String host, MockHttpServletRequestBuilder request) {
+    return request
+        .header("Host", host + ":8080")
+        .with(
+            built -> {
+              built.setServerName(host);
+              return built;
+            });
   }
 
   @Nested
@@ -41,7 +45,13 @@ class AccessFromOutsideTests {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"evil.example", "localhost.evil.example", "127.0.0.1.evil.example", "192.168.0.7"})
+    @ValueSource(
+        strings = {
+          "evil.example",
+          "localhost.evil.example",
+          "127.0.0.1.evil.example",
+          "192.168.0.7"
+        })
     void ofOthersAreRefusedEvenToRead(String host) throws Exception {
       mvc.perform(at(host, get("/api/about")))
           .andExpect(status().isMisdirectedRequest())
@@ -64,12 +74,16 @@ class AccessFromOutsideTests {
     @ParameterizedTest
     @ValueSource(strings = {"cross-site", "same-site"})
     void areRefusedByWhatTheBrowserSaysOfTheSite(String site) throws Exception {
-      mvc.perform(at("localhost", post("/api/about")).header("Sec-Fetch-Site", site)).andExpect(status().isForbidden());
+      mvc.perform(at("localhost", post("/api/about")).header("Sec-Fetch-Site", site))
+          .andExpect(status().isForbidden());
     }
 
     @Test
     void passFromTheServicesOwnPages() throws Exception {
-      mvc.perform(at("localhost", post("/api/about")).header("Origin", "http://localhost:8080").header("Sec-Fetch-Site", "same-origin"))
+      mvc.perform(
+              at("localhost", post("/api/about"))
+                  .header("Origin", "http://localhost:8080")
+                  .header("Sec-Fetch-Site", "same-origin"))
           .andExpect(status().isMethodNotAllowed());
     }
 
@@ -84,8 +98,13 @@ class AccessFromOutsideTests {
     @Test
     void carriesTheStrictPolicyAndNoCookie() throws Exception {
       mvc.perform(get("/api/about"))
-          .andExpect(header().string("Content-Security-Policy", containsString("script-src 'self'; style-src 'self';")))
-          .andExpect(header().string("Content-Security-Policy", containsString("frame-ancestors 'none'")))
+          .andExpect(
+              header()
+                  .string(
+                      "Content-Security-Policy",
+                      containsString("script-src 'self'; style-src 'self';")))
+          .andExpect(
+              header().string("Content-Security-Policy", containsString("frame-ancestors 'none'")))
           .andExpect(header().string("X-Content-Type-Options", "nosniff"))
           .andExpect(header().string("Cross-Origin-Resource-Policy", "same-origin"))
           .andExpect(header().doesNotExist("Set-Cookie"))
@@ -106,7 +125,8 @@ class AccessFromOutsideTests {
       assertThatThrownBy(() -> new LoopbackOnly(address, "127.0.0.1"))
           .isInstanceOf(StartRefused.class)
           .hasMessageContaining("server.address is \"" + address + "\"");
-      assertThatThrownBy(() -> new LoopbackOnly("127.0.0.1", address)).hasMessageContaining("management.server.address");
+      assertThatThrownBy(() -> new LoopbackOnly("127.0.0.1", address))
+          .hasMessageContaining("management.server.address");
     }
 
     @ParameterizedTest

@@ -42,7 +42,9 @@ class PageTests {
   @ParameterizedTest
   @ValueSource(ints = {0, -1, 501})
   void refusesALimitOutOfRange(int limit) {
-    assertThatThrownBy(() -> Paging.of(null, limit)).isInstanceOf(Refusal.class).hasMessageContaining("1 to 500");
+    assertThatThrownBy(() -> Paging.of(null, limit))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("1 to 500");
   }
 
   @Test

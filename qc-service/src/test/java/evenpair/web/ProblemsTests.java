@@ -50,13 +50,16 @@ class ProblemsTests {
     }
 
     @PostMapping("/test/upload")
-    long upload(@RequestPart("inspection") Seating seating, @RequestPart("left") MultipartFile left) {
+    long upload(
+        @RequestPart("inspection") Seating seating, @RequestPart("left") MultipartFile left) {
       return left.getSize();
     }
 
     @GetMapping("/test/refused")
     void refused() {
-      throw new Refusal(409, "already-judged", "This unit has a verdict.").with("field", "serial").with("choices", new int[] {1});
+      throw new Refusal(409, "already-judged", "This unit has a verdict.")
+          .with("field", "serial")
+          .with("choices", new int[] {1});
     }
 
     @GetMapping("/test/broken")
@@ -93,7 +96,9 @@ class ProblemsTests {
     return client.send(request.build(), HttpResponse.BodyHandlers.ofString());
   }
 
-  /** Sends, checks that the answer is a problem document of that status and type, and gives it back. */
+  /**
+   * Sends, checks that the answer is a problem document of that status and type, and gives it back.
+   */
   private JsonNode problem(HttpRequest.Builder request, int status, String type) throws Exception {
     HttpResponse<String> answer = send(request);
     assertThat(answer.statusCode()).as(answer.body()).isEqualTo(status);
@@ -107,13 +112,18 @@ class ProblemsTests {
   }
 
   private HttpRequest.Builder posting(String body) {
-    return to("/test/json").header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(body));
+    return to("/test/json")
+        .header("Content-Type", "application/json")
+        .POST(HttpRequest.BodyPublishers.ofString(body));
   }
 
   private HttpRequest.Builder uploading(String inspection, int leftBytes) {
-    String body = "--cut\r\nContent-Disposition: form-data; name=\"inspection\"\r\nContent-Type: application/json\r\n\r\n" + inspection
-        + "\r\n--cut\r\nContent-Disposition: form-data; name=\"left\"; filename=\"l.wav\"\r\nContent-Type: audio/wav\r\n\r\n"
-        + "x".repeat(leftBytes) + "\r\n--cut--\r\n";
+    String body =
+        "--cut\r\nContent-Disposition: form-data; name=\"inspection\"\r\nContent-Type: application/json\r\n\r\n"
+            + inspection
+            + "\r\n--cut\r\nContent-Disposition: form-data; name=\"left\"; filename=\"l.wav\"\r\nContent-Type: audio/wav\r\n\r\n"
+            + "x".repeat(leftBytes)
+            + "\r\n--cut--\r\n";
     return to("/test/upload")
         .header("Content-Type", "multipart/form-data; boundary=cut")
         .POST(HttpRequest.BodyPublishers.ofString(body));
@@ -137,7 +147,8 @@ class ProblemsTests {
 
   @Nested
   class JsonThatIsNotRight {
-    private static final String RIGHT = "{\"seating\":1,\"levelDb\":94.0,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b1\"}";
+    private static final String RIGHT =
+        "{\"seating\":1,\"levelDb\":94.0,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b1\"}";
 
     @Test
     void passesWhenItIsRight() throws Exception {
@@ -146,7 +157,8 @@ class ProblemsTests {
 
     @Test
     void namesAnUnknownFieldAndTheKnownOnes() throws Exception {
-      JsonNode problem = problem(posting(RIGHT.replace("{", "{\"seatnig\":1,")), 400, "unknown-field");
+      JsonNode problem =
+          problem(posting(RIGHT.replace("{", "{\"seatnig\":1,")), 400, "unknown-field");
       assertThat(problem.path("field").asString()).isEqualTo("seatnig");
       assertThat(problem.path("choices").toString()).contains("seating", "levelDb");
       assertThat(problem.path("place").asString()).startsWith("line 1, column ");
@@ -161,17 +173,26 @@ class ProblemsTests {
 
     @Test
     void takesTheWordNanForNoNumber() throws Exception {
-      assertThat(problem(posting(RIGHT.replace("94.0", "\"NaN\"")), 400, "invalid-field").path("field").asString()).isEqualTo("levelDb");
+      assertThat(
+              problem(posting(RIGHT.replace("94.0", "\"NaN\"")), 400, "invalid-field")
+                  .path("field")
+                  .asString())
+          .isEqualTo("levelDb");
     }
 
     @Test
     void takesNoNumberBeyondADouble() throws Exception {
-      assertThat(problem(posting(RIGHT.replace("94.0", "1e400")), 400, "invalid-field").path("field").asString()).isEqualTo("levelDb");
+      assertThat(
+              problem(posting(RIGHT.replace("94.0", "1e400")), 400, "invalid-field")
+                  .path("field")
+                  .asString())
+          .isEqualTo("levelDb");
     }
 
     @Test
     void cutsNoFractionFromAWholeNumber() throws Exception {
-      JsonNode problem = problem(posting(RIGHT.replace("\"seating\":1", "\"seating\":1.7")), 400, "invalid-field");
+      JsonNode problem =
+          problem(posting(RIGHT.replace("\"seating\":1", "\"seating\":1.7")), 400, "invalid-field");
       assertThat(problem.path("field").asString()).isEqualTo("seating");
     }
 
@@ -182,8 +203,15 @@ class ProblemsTests {
 
     @Test
     void needsEveryNumber() throws Exception {
-      problem(posting("{\"seating\":null,\"levelDb\":1,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b\"}"), 400, "invalid-field");
-      problem(posting("{\"seating\":1,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b\"}"), 400, "invalid-field");
+      problem(
+          posting(
+              "{\"seating\":null,\"levelDb\":1,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b\"}"),
+          400,
+          "invalid-field");
+      problem(
+          posting("{\"seating\":1,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b\"}"),
+          400,
+          "invalid-field");
     }
 
     @Test
@@ -193,7 +221,9 @@ class ProblemsTests {
 
     @Test
     void saysWhatATimeLooksLike() throws Exception {
-      JsonNode problem = problem(posting(RIGHT.replace("2026-11-25T07:00:00Z", "yesterday")), 400, "invalid-field");
+      JsonNode problem =
+          problem(
+              posting(RIGHT.replace("2026-11-25T07:00:00Z", "yesterday")), 400, "invalid-field");
       assertThat(problem.path("expected").asString()).contains("2026-11-25T07:00:00Z");
     }
 
@@ -206,7 +236,10 @@ class ProblemsTests {
 
     @Test
     void isRefusedWhenItIsNestedLikeABomb() throws Exception {
-      problem(posting(RIGHT.replace("{", "{\"deep\":" + "[".repeat(5000) + "]".repeat(5000) + ",")), 400, "unreadable-json");
+      problem(
+          posting(RIGHT.replace("{", "{\"deep\":" + "[".repeat(5000) + "]".repeat(5000) + ",")),
+          400,
+          "unreadable-json");
     }
 
     @Test
@@ -216,11 +249,14 @@ class ProblemsTests {
 
     @Test
     void isRefusedWhenItIsTooLongAndItsLengthWasNotStated() throws Exception {
-      byte[] body = (RIGHT + " ".repeat((int) BodyLimitFilter.MOST)).getBytes(StandardCharsets.US_ASCII);
+      byte[] body =
+          (RIGHT + " ".repeat((int) BodyLimitFilter.MOST)).getBytes(StandardCharsets.US_ASCII);
       problem(
-          to("/test/json").header("Content-Type", "application/json")
+          to("/test/json")
+              .header("Content-Type", "application/json")
               .POST(HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body))),
-          413, "body-too-large");
+          413,
+          "body-too-large");
     }
 
     @Test
@@ -230,14 +266,16 @@ class ProblemsTests {
 
     @Test
     void namesAFieldThatBreaksItsRule() throws Exception {
-      JsonNode problem = problem(posting(RIGHT.replace("\"b1\"", "\"bench\"")), 400, "invalid-field");
+      JsonNode problem =
+          problem(posting(RIGHT.replace("\"b1\"", "\"bench\"")), 400, "invalid-field");
       assertThat(problem.path("field").asString()).isEqualTo("station");
     }
   }
 
   @Nested
   class AnUpload {
-    private static final String SEATING = "{\"seating\":1,\"levelDb\":1,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b\"}";
+    private static final String SEATING =
+        "{\"seating\":1,\"levelDb\":1,\"measuredAt\":\"2026-11-25T07:00:00Z\",\"station\":\"b\"}";
 
     @Test
     void passesUpToTheLimit() throws Exception {
@@ -253,8 +291,11 @@ class ProblemsTests {
     @Test
     void isRefusedByItsStatedLengthBeforeItIsRead() throws Exception {
       // Of a body of ten gigabytes nothing is sent: an answer can only come from the header.
-      String head = "POST /test/upload HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\nContent-Type: multipart/form-data; boundary=cut\r\n"
-          + "Content-Length: 10000000000\r\nConnection: close\r\n\r\n";
+      String head =
+          "POST /test/upload HTTP/1.1\r\nHost: 127.0.0.1:"
+              + port
+              + "\r\nContent-Type: multipart/form-data; boundary=cut\r\n"
+              + "Content-Length: 10000000000\r\nConnection: close\r\n\r\n";
       try (Socket socket = new Socket("127.0.0.1", port)) {
         socket.setSoTimeout(30_000); // only so that a wrong answer fails instead of hanging
         socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
@@ -266,23 +307,38 @@ class ProblemsTests {
 
     @Test
     void namesAMissingPart() throws Exception {
-      String body = "--cut\r\nContent-Disposition: form-data; name=\"inspection\"\r\nContent-Type: application/json\r\n\r\n" + SEATING
-          + "\r\n--cut--\r\n";
-      JsonNode problem = problem(
-          to("/test/upload").header("Content-Type", "multipart/form-data; boundary=cut").POST(HttpRequest.BodyPublishers.ofString(body)),
-          400, "missing-part");
+      String body =
+          "--cut\r\nContent-Disposition: form-data; name=\"inspection\"\r\nContent-Type: application/json\r\n\r\n"
+              + SEATING
+              + "\r\n--cut--\r\n";
+      JsonNode problem =
+          problem(
+              to("/test/upload")
+                  .header("Content-Type", "multipart/form-data; boundary=cut")
+                  .POST(HttpRequest.BodyPublishers.ofString(body)),
+              400,
+              "missing-part");
       assertThat(problem.path("part").asString()).isEqualTo("left");
     }
 
     @Test
     void namesAnUnknownFieldOfAJsonPart() throws Exception {
-      assertThat(problem(uploading(SEATING.replace("{", "{\"nonsense\":1,"), 1), 400, "unknown-field").path("field").asString()).isEqualTo("nonsense");
+      assertThat(
+              problem(uploading(SEATING.replace("{", "{\"nonsense\":1,"), 1), 400, "unknown-field")
+                  .path("field")
+                  .asString())
+          .isEqualTo("nonsense");
     }
 
     @Test
     void isRefusedInAnotherContentType() throws Exception {
       JsonNode problem =
-          problem(to("/test/json").header("Content-Type", "text/csv").POST(HttpRequest.BodyPublishers.ofString("1,2")), 415, "unsupported-content-type");
+          problem(
+              to("/test/json")
+                  .header("Content-Type", "text/csv")
+                  .POST(HttpRequest.BodyPublishers.ofString("1,2")),
+              415,
+              "unsupported-content-type");
       assertThat(problem.path("choices").toString()).contains("application/json");
     }
 
@@ -290,9 +346,12 @@ class ProblemsTests {
     void thatBreaksOffMidwayDoesNoHarm() throws Exception {
       try (Socket socket = new Socket("127.0.0.1", port)) {
         OutputStream out = socket.getOutputStream();
-        out.write(("POST /test/upload HTTP/1.1\r\nHost: 127.0.0.1:" + port + "\r\nContent-Type: multipart/form-data; boundary=cut\r\n"
-            + "Content-Length: 900\r\n\r\n--cut\r\nContent-Disposition: form-data; name=\"left\"; filename=\"l.wav\"\r\n\r\nxx")
-            .getBytes(StandardCharsets.US_ASCII));
+        out.write(
+            ("POST /test/upload HTTP/1.1\r\nHost: 127.0.0.1:"
+                    + port
+                    + "\r\nContent-Type: multipart/form-data; boundary=cut\r\n"
+                    + "Content-Length: 900\r\n\r\n--cut\r\nContent-Disposition: form-data; name=\"left\"; filename=\"l.wav\"\r\n\r\nxx")
+                .getBytes(StandardCharsets.US_ASCII));
         out.flush();
       }
       assertThat(send(uploading(SEATING, 10)).statusCode()).isEqualTo(200);

@@ -23,7 +23,8 @@ class StartTests {
 
   @Test
   void saysWhatIsRunning() throws Exception {
-    assertThat(get("/api/about").body()).contains("\"name\":\"Evenpair\"", "\"database\":\"external\"", "127.0.0.1:" + port);
+    assertThat(get("/api/about").body())
+        .contains("\"name\":\"Evenpair\"", "\"database\":\"external\"", "127.0.0.1:" + port);
   }
 
   @Test

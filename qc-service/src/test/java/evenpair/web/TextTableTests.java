@@ -31,10 +31,14 @@ class TextTableTests {
 
   @Nested
   class Rendering {
-    enum Side { LEFT_SIDE }
+    enum Side {
+      LEFT_SIDE
+    }
 
     private String render(String template, Object value) throws IOException {
-      write("en/a.json", "{\"t\":\"" + template + "\",\"word.left\":\"left\",\"word.left-side\":\"left side\"}");
+      write(
+          "en/a.json",
+          "{\"t\":\"" + template + "\",\"word.left\":\"left\",\"word.left-side\":\"left side\"}");
       return table().render(Locale.ENGLISH, "t", Map.of("x", value));
     }
 
@@ -45,7 +49,15 @@ class TextTableTests {
 
     /** Halves go away from zero; a value that rounds to zero has no sign. */
     @ParameterizedTest
-    @CsvSource({"3.25, 3.3", "-3.25, −3.3", "3, 3.0", "0.04, 0.0", "-0.04, 0.0", "-12.345, −12.3", "1e3, 1000.0"})
+    @CsvSource({
+      "3.25, 3.3",
+      "-3.25, −3.3",
+      "3, 3.0",
+      "0.04, 0.0",
+      "-0.04, 0.0",
+      "-12.345, −12.3",
+      "1e3, 1000.0"
+    })
     void roundsDecibelsToOnePlace(double value, String text) throws IOException {
       assertThat(render("{x|dB} dB", value)).isEqualTo(text + " dB");
     }
@@ -57,8 +69,17 @@ class TextTableTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"85, 85 Hz", "84.6, 85 Hz", "999.4, 999 Hz", "999.6, 1 kHz", "1000, 1 kHz", "8500, 8.5 kHz", "1059.25, 1.06 kHz",
-        "12589.25, 12.6 kHz", "20000, 20 kHz"})
+    @CsvSource({
+      "85, 85 Hz",
+      "84.6, 85 Hz",
+      "999.4, 999 Hz",
+      "999.6, 1 kHz",
+      "1000, 1 kHz",
+      "8500, 8.5 kHz",
+      "1059.25, 1.06 kHz",
+      "12589.25, 12.6 kHz",
+      "20000, 20 kHz"
+    })
     void showsFrequenciesAsHertzOrKilohertz(double value, String text) throws IOException {
       assertThat(render("{x|Hz}", value)).isEqualTo(text);
     }
@@ -79,13 +100,17 @@ class TextTableTests {
     void isNeverSilentlyIncomplete() throws IOException {
       write("en/a.json", "{\"t\":\"{x}\",\"w\":\"{x|word}\",\"d\":\"{x|dB}\"}");
       TextTable table = table();
-      assertThatIllegalArgumentException().isThrownBy(() -> table.render(Locale.ENGLISH, "t", Map.of("y", 1)))
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> table.render(Locale.ENGLISH, "t", Map.of("y", 1)))
           .withMessage("text t: no value for {x}");
-      assertThatIllegalArgumentException().isThrownBy(() -> table.render(Locale.ENGLISH, "missing", Map.of()))
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> table.render(Locale.ENGLISH, "missing", Map.of()))
           .withMessageContaining("there is no text missing");
-      assertThatIllegalArgumentException().isThrownBy(() -> table.render(Locale.ENGLISH, "w", Map.of("x", "up")))
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> table.render(Locale.ENGLISH, "w", Map.of("x", "up")))
           .withMessageContaining("word.up");
-      assertThatIllegalArgumentException().isThrownBy(() -> table.render(Locale.ENGLISH, "d", Map.of("x", Double.NaN)))
+      assertThatIllegalArgumentException()
+          .isThrownBy(() -> table.render(Locale.ENGLISH, "d", Map.of("x", Double.NaN)))
           .withMessageContaining("finite");
     }
   }
@@ -96,7 +121,8 @@ class TextTableTests {
     void joinsTheFilesOfALanguage() throws IOException {
       write("en/a.json", "{\"a\":\"1\"}");
       write("en/b.json", "{\"b\":\"2\"}");
-      assertThat(table().table(Locale.ENGLISH)).containsExactly(Map.entry("a", "1"), Map.entry("b", "2"));
+      assertThat(table().table(Locale.ENGLISH))
+          .containsExactly(Map.entry("a", "1"), Map.entry("b", "2"));
     }
 
     @Test
@@ -111,7 +137,10 @@ class TextTableTests {
     void stopsAtAKeyThatStandsInTwoFiles() throws IOException {
       write("en/a.json", "{\"a\":\"1\"}");
       write("en/b.json", "{\"a\":\"2\"}");
-      assertThatThrownBy(TextTableTests.this::table).isInstanceOf(StartRefused.class).hasMessageContaining("\"a\"").hasMessageContaining("twice");
+      assertThatThrownBy(TextTableTests.this::table)
+          .isInstanceOf(StartRefused.class)
+          .hasMessageContaining("\"a\"")
+          .hasMessageContaining("twice");
     }
 
     @Test
@@ -124,12 +153,15 @@ class TextTableTests {
     @ValueSource(strings = {"{x", "x}", "{}", "{x|decibels}", "{a b}", "}{"})
     void stopsAtATemplateThatCannotBeParsed(String template) throws IOException {
       write("en/a.json", "{\"a\":\"" + template + "\"}");
-      assertThatThrownBy(TextTableTests.this::table).isInstanceOf(StartRefused.class).hasMessageContaining("\"a\"");
+      assertThatThrownBy(TextTableTests.this::table)
+          .isInstanceOf(StartRefused.class)
+          .hasMessageContaining("\"a\"");
     }
 
     @Test
     void findsTheTextsThatAreShipped() {
-      assertThat(new TextTable().table(Locale.ENGLISH)).containsKeys("problem.upload-too-large", "word.left");
+      assertThat(new TextTable().table(Locale.ENGLISH))
+          .containsKeys("problem.upload-too-large", "word.left");
     }
   }
 }

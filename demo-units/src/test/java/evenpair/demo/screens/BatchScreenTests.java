@@ -7,7 +7,8 @@ import org.junit.jupiter.api.Test;
 
 @BrowserTest
 class BatchScreenTests {
-  private static final String PLAIN = "#/batch/" + RunningService.BATCH + "?product=sedge-2&tuning=plain";
+  private static final String PLAIN =
+      "#/batch/" + RunningService.BATCH + "?product=sedge-2&tuning=plain";
 
   @Test
   void listsTheBatchesAndOpensOneByTheKeyboard(Screen screen) {
@@ -19,7 +20,10 @@ class BatchScreenTests {
 
   @Test
   void asksForTheTuningOfAMixedBatchAndTakesTheAnswer(Screen screen) {
-    screen.expectComplaint("status of 422").open("#/batch/" + RunningService.BATCH).shows(".state-page", "more than one kind");
+    screen
+        .expectComplaint("status of 422")
+        .open("#/batch/" + RunningService.BATCH)
+        .shows(".state-page", "more than one kind");
     screen.at(".choice").filter(text("plain")).click();
     screen.shows(".yield", "Yield");
     screen.shows(".chip[aria-current]", "plain");
@@ -59,7 +63,8 @@ class BatchScreenTests {
   void marksACurveWhenItIsClickedAndOpensItWhenClickedAgain(Screen screen) {
     screen.open(PLAIN);
     screen.until("document.querySelectorAll('.cloud canvas').length === 3");
-    com.microsoft.playwright.options.BoundingBox over = screen.at(".cloud.left .u-over").boundingBox();
+    com.microsoft.playwright.options.BoundingBox over =
+        screen.at(".cloud.left .u-over").boundingBox();
     double x = over.x + over.width / 2;
     double y = over.y + over.height / 2;
     screen.page().mouse().click(x, y);

@@ -99,7 +99,8 @@ class BenchScreenTests {
     screen.press("ArrowRight");
     assertThat(screen.at(".readout .wide dd").first().textContent()).isNotEqualTo(before);
     screen.press("ArrowDown");
-    assertThat(screen.at(".recent-list li:nth-child(2) button").getAttribute("aria-current")).isEqualTo("true");
+    assertThat(screen.at(".recent-list li:nth-child(2) button").getAttribute("aria-current"))
+        .isEqualTo("true");
     screen.hasFocus("#serial");
   }
 
@@ -124,9 +125,12 @@ class BenchScreenTests {
   @CsvSource({"1280, 800", "1024, 768", "800, 1280"})
   void writesTheVerdictLargeEnoughForTwoMetres(int width, int height, Screen screen) {
     screen.as(width, height, ColorScheme.LIGHT).open("#/bench/bench-1").shows(WORD, "");
-    screen.until("document.querySelector('.verdict').dataset.state === 'fail'"
-        + " || document.querySelector('.verdict').dataset.state === 'pass'");
-    Object share = screen.evaluate("""
+    screen.until(
+        "document.querySelector('.verdict').dataset.state === 'fail'"
+            + " || document.querySelector('.verdict').dataset.state === 'pass'");
+    Object share =
+        screen.evaluate(
+            """
         () => {
           const word = document.querySelector('.verdict-word')
           const style = getComputedStyle(word)
@@ -136,14 +140,17 @@ class BenchScreenTests {
         }""");
     assertThat(((Number) share).doubleValue()).isGreaterThanOrEqualTo(0.12);
     for (String longest : new String[] {"INVALID", "RESEAT"}) {
-      Object inside = screen.evaluate("""
+      Object inside =
+          screen.evaluate(
+              """
           (text) => {
             const word = document.querySelector('.verdict-word')
             word.textContent = text
             const range = document.createRange()
             range.selectNodeContents(word)
             return range.getBoundingClientRect().right <= document.querySelector('.verdict').getBoundingClientRect().right
-          }""".replace("(text)", "(text = '" + longest + "')"));
+          }"""
+                  .replace("(text)", "(text = '" + longest + "')"));
       assertThat(inside).as(longest).isEqualTo(true);
     }
   }

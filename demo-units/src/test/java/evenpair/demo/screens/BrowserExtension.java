@@ -10,7 +10,10 @@ import org.junit.jupiter.api.extension.ExtensionContext.Store;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
 
-/** Hands a screen to each test that asks for one, and looks after it what the browser complained about. */
+/**
+ * Hands a screen to each test that asks for one, and looks after it what the browser complained
+ * about.
+ */
 final class BrowserExtension implements ExecutionCondition, ParameterResolver, AfterEachCallback {
   private static final Namespace OURS = Namespace.create(BrowserExtension.class);
 
@@ -20,9 +23,13 @@ final class BrowserExtension implements ExecutionCondition, ParameterResolver, A
       return ConditionEvaluationResult.enabled("a browser is there, or has to be");
     }
     if (context.getTestMethod().isEmpty()) {
-      return ConditionEvaluationResult.enabled("each test is skipped by itself, so that they are counted");
+      return ConditionEvaluationResult.enabled(
+          "each test is skipped by itself, so that they are counted");
     }
-    run(context).computeIfAbsent(Skipped.class, key -> new Skipped(), Skipped.class).count.incrementAndGet();
+    run(context)
+        .computeIfAbsent(Skipped.class, key -> new Skipped(), Skipped.class)
+        .count
+        .incrementAndGet();
     return ConditionEvaluationResult.disabled(Chromium.MEND);
   }
 
@@ -34,13 +41,19 @@ final class BrowserExtension implements ExecutionCondition, ParameterResolver, A
 
   @Override
   public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
-    RunningService service = run(context).computeIfAbsent(RunningService.class, key -> RunningService.start(), RunningService.class);
+    RunningService service =
+        run(context)
+            .computeIfAbsent(
+                RunningService.class, key -> RunningService.start(), RunningService.class);
     if (parameter.getParameter().getType() == RunningService.class) {
       return service;
     }
-    Chromium chromium = run(context).computeIfAbsent(Chromium.class, key -> Chromium.start(), Chromium.class);
-    return context.getStore(OURS)
-        .computeIfAbsent(Screen.class, key -> new Screen(chromium.browser(), service.address()), Screen.class);
+    Chromium chromium =
+        run(context).computeIfAbsent(Chromium.class, key -> Chromium.start(), Chromium.class);
+    return context
+        .getStore(OURS)
+        .computeIfAbsent(
+            Screen.class, key -> new Screen(chromium.browser(), service.address()), Screen.class);
   }
 
   @Override

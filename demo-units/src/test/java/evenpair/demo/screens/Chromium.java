@@ -14,12 +14,20 @@ import java.util.stream.Stream;
 /** The one browser of a test run: found on this machine, never downloaded. */
 final class Chromium implements AutoCloseable {
   /** What to do where there is none. */
-  static final String MEND = "no Chromium found: install chromium (apt-get install chromium), or name it in EVENPAIR_CHROMIUM";
+  static final String MEND =
+      "no Chromium found: install chromium (apt-get install chromium), or name it in EVENPAIR_CHROMIUM";
 
-  private static final List<String> NAMES = List.of("chromium", "chromium-browser", "google-chrome", "chrome");
-  private static final List<String> FLAGS = List.of(
-      "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-      "--disable-component-update", "--disable-sync");
+  private static final List<String> NAMES =
+      List.of("chromium", "chromium-browser", "google-chrome", "chrome");
+  private static final List<String> FLAGS =
+      List.of(
+          "--no-sandbox",
+          "--disable-gpu",
+          "--disable-quic",
+          "--no-first-run",
+          "--disable-background-networking",
+          "--disable-component-update",
+          "--disable-sync");
 
   private final Playwright playwright;
   private final Browser browser;
@@ -29,7 +37,9 @@ final class Chromium implements AutoCloseable {
     this.browser = browser;
   }
 
-  /** @return the executable: what the environment names, else the first known name on the path */
+  /**
+   * @return the executable: what the environment names, else the first known name on the path
+   */
   static Optional<Path> find() {
     String named = System.getenv("EVENPAIR_CHROMIUM");
     if (named != null && !named.isBlank()) {
@@ -44,9 +54,13 @@ final class Chromium implements AutoCloseable {
   static Chromium start() {
     Path executable = find().orElseThrow(() -> new IllegalStateException(MEND));
     Playwright playwright =
-        Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        Playwright.create(
+            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
     BrowserType.LaunchOptions options =
-        new BrowserType.LaunchOptions().setExecutablePath(executable).setArgs(FLAGS).setHeadless(true);
+        new BrowserType.LaunchOptions()
+            .setExecutablePath(executable)
+            .setArgs(FLAGS)
+            .setHeadless(true);
     return new Chromium(playwright, playwright.chromium().launch(options));
   }
 

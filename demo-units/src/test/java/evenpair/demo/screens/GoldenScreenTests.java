@@ -19,7 +19,10 @@ class GoldenScreenTests {
 
   @Test
   void walksThroughTheUnitsAndSaysWhyOneCannotBeSpared(Screen screen) {
-    screen.expectComplaint("status of 422").open(PLAIN).shows(".member-list", RunningService.GOOD_UNIT);
+    screen
+        .expectComplaint("status of 422")
+        .open(PLAIN)
+        .shows(".member-list", RunningService.GOOD_UNIT);
     screen.press("ArrowDown");
     screen.hasFocus(".member-list .marked button");
     screen.press("Enter");

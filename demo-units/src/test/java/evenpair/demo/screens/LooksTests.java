@@ -13,7 +13,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** What holds on every screen: room, hit areas, contrast, the policy. */
 @BrowserTest
 class LooksTests {
-  private static final String BATCH = "#/batch/" + RunningService.BATCH + "?product=sedge-2&tuning=plain";
+  private static final String BATCH =
+      "#/batch/" + RunningService.BATCH + "?product=sedge-2&tuning=plain";
   private static final String UNIT = "#/unit/" + RunningService.BAD_UNIT;
 
   @ParameterizedTest
@@ -22,7 +23,9 @@ class LooksTests {
     screen.as(width, height, ColorScheme.DARK);
     for (Map.Entry<String, String> place : places().entrySet()) {
       screen.open(place.getKey()).at(place.getValue()).first().waitFor();
-      assertThat(screen.evaluate("document.documentElement.scrollWidth <= innerWidth")).as(place.getKey()).isEqualTo(true);
+      assertThat(screen.evaluate("document.documentElement.scrollWidth <= innerWidth"))
+          .as(place.getKey())
+          .isEqualTo(true);
     }
   }
 
@@ -30,8 +33,11 @@ class LooksTests {
   void everyControlIsLargeEnoughForGloves(Screen screen) {
     for (Map.Entry<String, String> place : places().entrySet()) {
       screen.open(place.getKey()).at(place.getValue()).first().waitFor();
-      // 44 CSS px (WCAG 2.2, 2.5.5); half a pixel for rounding. The words of a sentence may be links of its own height.
-      Object small = screen.evaluate("""
+      // 44 CSS px (WCAG 2.2, 2.5.5); half a pixel for rounding. The words of a sentence may be
+      // links of its own height.
+      Object small =
+          screen.evaluate(
+              """
           () => [...document.querySelectorAll('button, select, summary, input:not([type=file]), nav a, a.choice, a.row-link, a.download, a.paper')]
             .filter(e => e.checkVisibility() && e.getBoundingClientRect().height < 43.5)
             .map(e => e.outerHTML.slice(0, 80))""");
@@ -41,10 +47,14 @@ class LooksTests {
 
   /** WCAG 2.2, 1.4.3: 4.5 to 1 for text, by its formula of relative luminance. */
   @ParameterizedTest
-  @EnumSource(value = ColorScheme.class, names = {"LIGHT", "DARK"})
+  @EnumSource(
+      value = ColorScheme.class,
+      names = {"LIGHT", "DARK"})
   void textKeepsItsContrast(ColorScheme scheme, Screen screen) {
     screen.as(1280, 800, scheme).open("#/bench/bench-1").at(".verdict").waitFor();
-    Object faint = screen.evaluate("""
+    Object faint =
+        screen.evaluate(
+            """
         () => {
           const probe = document.createElement('i')
           document.body.append(probe)
@@ -77,7 +87,9 @@ class LooksTests {
   @Test
   void theBrowserRefusesScriptsWrittenIntoThePage(Screen screen) {
     screen.expectComplaint("olicy").open("#/bench/bench-1").at(".verdict").waitFor();
-    Object ran = screen.evaluate("""
+    Object ran =
+        screen.evaluate(
+            """
         () => {
           const script = document.createElement('script')
           script.textContent = 'window.written = true'
@@ -91,7 +103,20 @@ class LooksTests {
   }
 
   private static Map<String, String> places() {
-    return Map.of("#/bench/bench-1", ".regions .margin", "#/batch", ".list", BATCH, ".cloud canvas", UNIT, ".facts-list",
-        "#/station/bench-1", ".facts-list", "#/station/bench-1?part=gauge", ".steps", "#/golden/sedge-2/plain?batch=" + RunningService.BATCH, ".golden canvas");
+    return Map.of(
+        "#/bench/bench-1",
+        ".regions .margin",
+        "#/batch",
+        ".list",
+        BATCH,
+        ".cloud canvas",
+        UNIT,
+        ".facts-list",
+        "#/station/bench-1",
+        ".facts-list",
+        "#/station/bench-1?part=gauge",
+        ".steps",
+        "#/golden/sedge-2/plain?batch=" + RunningService.BATCH,
+        ".golden canvas");
   }
 }

@@ -19,7 +19,10 @@ import java.util.stream.Stream;
 import org.springframework.boot.SpringApplication;
 import org.springframework.context.ConfigurableApplicationContext;
 
-/** The real service on a folder of its own, with a few units of the demo line judged: good ones and one with a dead tweeter. */
+/**
+ * The real service on a folder of its own, with a few units of the demo line judged: good ones and
+ * one with a dead tweeter.
+ */
 final class RunningService implements AutoCloseable {
   /** Of {@link DemoBatch#sedge()}: three good pairs and the fourth, whose right tweeter is dead. */
   private static final int[] PLAYED = {1, 2, 3, 4};
@@ -40,7 +43,8 @@ final class RunningService implements AutoCloseable {
   private RunningService(ConfigurableApplicationContext service, Path folder) {
     this.service = service;
     this.folder = folder;
-    this.player = new Player(new LineClient(address()), folder.resolve("demo"), Clock.systemUTC(), quiet());
+    this.player =
+        new Player(new LineClient(address()), folder.resolve("demo"), Clock.systemUTC(), quiet());
     player.play(List.of(DemoBatch.sedge().only(PLAYED)));
     this.captures = player.leaveCaptures(DemoBatch.spare());
   }
@@ -49,14 +53,17 @@ final class RunningService implements AutoCloseable {
     try {
       Path folder = Files.createTempDirectory("evenpair-screens");
       return new RunningService(
-          SpringApplication.run(EvenpairApplication.class, "--server.port=0", "--evenpair.data=" + folder), folder);
+          SpringApplication.run(
+              EvenpairApplication.class, "--server.port=0", "--evenpair.data=" + folder),
+          folder);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
   URI address() {
-    return URI.create("http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
+    return URI.create(
+        "http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
   }
 
   /** Measures one more unit, as the line does while somebody looks at the screen of its bench. */
@@ -64,12 +71,17 @@ final class RunningService implements AutoCloseable {
     player.play(List.of(DemoBatch.sedge().only(LATE)));
   }
 
-  /** @param place 1 upwards @return serial of a unit that nobody has judged; the first is good, the second has a dead tweeter */
+  /**
+   * @param place 1 upwards @return serial of a unit that nobody has judged; the first is good, the
+   *     second has a dead tweeter
+   */
   static String spareUnit(int place) {
     return DemoBatch.spare().units().get(place - 1).serial();
   }
 
-  /** @return the recording of a spare unit with the plain cable */
+  /**
+   * @return the recording of a spare unit with the plain cable
+   */
   Path capture(int place, String side) {
     return captures.resolve(spareUnit(place)).resolve("plain-" + side + ".wav");
   }

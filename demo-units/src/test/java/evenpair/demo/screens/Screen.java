@@ -14,7 +14,10 @@ import java.util.List;
 
 /** One page in a browser that remembers nothing yet, and what the browser complained about. */
 final class Screen {
-  /** The verdict at the bench and the plots wait for HTTP; nothing here takes longer on a busy machine. */
+  /**
+   * The verdict at the bench and the plots wait for HTTP; nothing here takes longer on a busy
+   * machine.
+   */
   private static final double PATIENCE_MS = 20_000;
 
   private final Browser browser;
@@ -35,13 +38,16 @@ final class Screen {
     if (context != null) {
       context.close();
     }
-    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme));
+    context =
+        browser.newContext(
+            new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme));
     page = context.newPage();
     page.setDefaultTimeout(PATIENCE_MS);
     page.onConsoleMessage(this::heard);
     page.onPageError(error -> complaints.add("script error: " + error));
-    page.addInitScript("document.addEventListener('securitypolicyviolation', event =>"
-        + " console.error('policy violation: ' + event.violatedDirective + ' ' + event.blockedURI))");
+    page.addInitScript(
+        "document.addEventListener('securitypolicyviolation', event =>"
+            + " console.error('policy violation: ' + event.violatedDirective + ' ' + event.blockedURI))");
     return this;
   }
 
@@ -51,7 +57,10 @@ final class Screen {
     return this;
   }
 
-  /** Says that the browser may complain about something, because the test makes it happen. @param part of the complaint */
+  /**
+   * Says that the browser may complain about something, because the test makes it happen. @param
+   * part of the complaint
+   */
   Screen expectComplaint(String part) {
     announced.add(part);
     return this;
@@ -74,15 +83,21 @@ final class Screen {
   }
 
   void shows(String selector, String text) {
-    assertThat(at(selector).first()).containsText(text, new com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions()
-        .setTimeout(PATIENCE_MS));
+    assertThat(at(selector).first())
+        .containsText(
+            text,
+            new com.microsoft.playwright.assertions.LocatorAssertions.ContainsTextOptions()
+                .setTimeout(PATIENCE_MS));
   }
 
   void hasFocus(String selector) {
     assertThat(at(selector)).isFocused();
   }
 
-  /** Waits until an expression is true. (The library's own waiting writes scripts into the page, which the policy refuses.) */
+  /**
+   * Waits until an expression is true. (The library's own waiting writes scripts into the page,
+   * which the policy refuses.)
+   */
   void until(String expression) {
     long end = System.nanoTime() + (long) (PATIENCE_MS * 1e6);
     while (!Boolean.TRUE.equals(page.evaluate("() => Boolean(" + expression + ")"))) {
@@ -93,12 +108,16 @@ final class Screen {
     }
   }
 
-  /** @return what a function of the page's own modules says */
+  /**
+   * @return what a function of the page's own modules says
+   */
   Object evaluate(String script) {
     return page.evaluate(script);
   }
 
-  /** @return a filter for elements that hold this text */
+  /**
+   * @return a filter for elements that hold this text
+   */
   static Locator.FilterOptions text(String text) {
     return new Locator.FilterOptions().setHasText(text);
   }
@@ -111,7 +130,10 @@ final class Screen {
 
   void closeAndComplain() {
     context.close();
-    List<String> unexpected = complaints.stream().filter(line -> announced.stream().noneMatch(line::contains)).toList();
-    org.assertj.core.api.Assertions.assertThat(unexpected).as("complaints of the browser").isEmpty();
+    List<String> unexpected =
+        complaints.stream().filter(line -> announced.stream().noneMatch(line::contains)).toList();
+    org.assertj.core.api.Assertions.assertThat(unexpected)
+        .as("complaints of the browser")
+        .isEmpty();
   }
 }

@@ -10,7 +10,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Pure functions of the browser modules, run where they run: in the browser, from the files that are served. */
+/**
+ * Pure functions of the browser modules, run where they run: in the browser, from the files that
+ * are served.
+ */
 @BrowserTest
 class ScreenModulesTests {
   private Screen screen;
@@ -21,9 +24,12 @@ class ScreenModulesTests {
     screen.open("#/batch");
   }
 
-  /** @param call such as {@code m.db(1.25)}, where m is the module */
+  /**
+   * @param call such as {@code m.db(1.25)}, where m is the module
+   */
   private Object call(String module, String call) {
-    return screen.evaluate("async () => { const m = await import('/js/" + module + "'); return " + call + " }");
+    return screen.evaluate(
+        "async () => { const m = await import('/js/" + module + "'); return " + call + " }");
   }
 
   private double number(String module, String call) {
@@ -45,16 +51,33 @@ class ScreenModulesTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"85, 85 Hz", "999.4, 999 Hz", "999.6, 1 kHz", "1000, 1 kHz", "8500, 8.5 kHz", "997.3, 997 Hz", "8430, 8.43 kHz"})
+    @CsvSource({
+      "85, 85 Hz",
+      "999.4, 999 Hz",
+      "999.6, 1 kHz",
+      "1000, 1 kHz",
+      "8500, 8.5 kHz",
+      "997.3, 997 Hz",
+      "8430, 8.43 kHz"
+    })
     void frequenciesReadAsInTheReasons(String hz, String text) {
-      assertThat(call("format.js", "m.frequency(" + hz + ").replace('\\u202f', ' ')")).isEqualTo(text);
+      assertThat(call("format.js", "m.frequency(" + hz + ").replace('\\u202f', ' ')"))
+          .isEqualTo(text);
     }
 
     /** ISO 3, R80: 10^(n/80) Hz is called by its rounded number. */
     @ParameterizedTest
-    @CsvSource({"19.9526, 20 Hz", "8413.951, 8.5 kHz", "5011.872, 5 kHz", "12589.254, 12.5 kHz", "1188.502, 1.18 kHz", "19952.62, 20 kHz"})
+    @CsvSource({
+      "19.9526, 20 Hz",
+      "8413.951, 8.5 kHz",
+      "5011.872, 5 kHz",
+      "12589.254, 12.5 kHz",
+      "1188.502, 1.18 kHz",
+      "19952.62, 20 kHz"
+    })
     void gridPointsReadAsTheirPreferredNumber(String hz, String text) {
-      assertThat(call("format.js", "m.frequency(" + hz + ").replace('\\u202f', ' ')")).isEqualTo(text);
+      assertThat(call("format.js", "m.frequency(" + hz + ").replace('\\u202f', ' ')"))
+          .isEqualTo(text);
     }
 
     @Test
@@ -68,7 +91,10 @@ class ScreenModulesTests {
   class TextsFromTheTable {
     @Test
     void placeholdersAreFilledAsTheServiceFillsThem() {
-      assertThat(call("texts.js", "m.fillIn('{a} {b|+dB} dB at {c|Hz}, {d}', {a: 'x', b: 4.26, c: 85})"))
+      assertThat(
+              call(
+                  "texts.js",
+                  "m.fillIn('{a} {b|+dB} dB at {c|Hz}, {d}', {a: 'x', b: 4.26, c: 85})"))
           .isEqualTo("x +4.3 dB at 85\u202fHz, {d}");
     }
 
@@ -91,28 +117,39 @@ class ScreenModulesTests {
     @ParameterizedTest
     @CsvSource({"1000, 136", "20, 0", "1, 0", "30000, 240", "1014.4, 136", "1014.6, 137"})
     void findsTheGridPointNearestInLogFrequency(double hz, int index) {
-      // The grid is 10^(n/80) Hz, n = 104 … 344; between 136 (1000 Hz) and 137 (1029.2 Hz) the border is √(1000·1029.2) = 1014.5 Hz.
+      // The grid is 10^(n/80) Hz, n = 104 … 344; between 136 (1000 Hz) and 137 (1029.2 Hz) the
+      // border is √(1000·1029.2) = 1014.5 Hz.
       String grid = "[...Array(241)].map((_, i) => 10 ** ((104 + i) / 80))";
-      assertThat(number("plot/scales.js", "m.nearestIndex(" + grid + ", " + hz + ")")).isEqualTo(index);
+      assertThat(number("plot/scales.js", "m.nearestIndex(" + grid + ", " + hz + ")"))
+          .isEqualTo(index);
     }
   }
 
   @Nested
   class LevelAxis {
-    /** IEC 60263 gives one decade the length of 25 dB or 50 dB; 600 px over three decades are 200 px a decade, 8 px or 4 px a dB. */
+    /**
+     * IEC 60263 gives one decade the length of 25 dB or 50 dB; 600 px over three decades are 200 px
+     * a decade, 8 px or 4 px a dB.
+     */
     @ParameterizedTest
     @CsvSource({"400, 80, 110, 25, 8", "200, 80, 110, 50, 4"})
-    void takesTwentyFiveDecibelsADecadeWhereTheyFitElseFifty(int height, int low, int high, int perDecade, double pxPerDb) {
+    void takesTwentyFiveDecibelsADecadeWhereTheyFitElseFifty(
+        int height, int low, int high, int perDecade, double pxPerDb) {
       String fit = "m.fitLevel(600, " + height + ", " + low + ", " + high + ")";
       assertThat(number("plot/scales.js", fit + ".dbPerDecade")).isEqualTo(perDecade);
       // log10(20000/19.95) is 3.0011 decades, hence 0.04 % less than with three.
-      assertThat(number("plot/scales.js", fit + ".pxPerDb")).isCloseTo(pxPerDb, within(pxPerDb * 0.001));
+      assertThat(number("plot/scales.js", fit + ".pxPerDb"))
+          .isCloseTo(pxPerDb, within(pxPerDb * 0.001));
     }
 
     @Test
     void theSpanFollowsFromTheHeightAndHoldsWhatMustBeSeen() {
-      assertThat(call("plot/scales.js", "(s => s.low <= 80 && s.high >= 110 && Math.abs((s.high - s.low) * s.pxPerDb - 400) < 1e-9)"
-          + "(m.fitLevel(600, 400, 80, 110))")).isEqualTo(true);
+      assertThat(
+              call(
+                  "plot/scales.js",
+                  "(s => s.low <= 80 && s.high >= 110 && Math.abs((s.high - s.low) * s.pxPerDb - 400) < 1e-9)"
+                      + "(m.fitLevel(600, 400, 80, 110))"))
+          .isEqualTo(true);
     }
 
     @Test
@@ -123,7 +160,8 @@ class ScreenModulesTests {
 
     @Test
     void linesStandWhereTheirLabelsHaveRoom() {
-      assertThat(call("plot/scales.js", "m.levelLines(-7, 7, 12).join(' ')")).isEqualTo("-6 -4 -2 0 2 4 6");
+      assertThat(call("plot/scales.js", "m.levelLines(-7, 7, 12).join(' ')"))
+          .isEqualTo("-6 -4 -2 0 2 4 6");
       assertThat(call("plot/scales.js", "m.levelLines(-7, 7, 5).join(' ')")).isEqualTo("-5 0 5");
     }
   }
@@ -132,19 +170,25 @@ class ScreenModulesTests {
   class Bands {
     @Test
     void areFilledRunByRunAndNeverAcrossAGap() {
-      assertThat(call("plot/scales.js", "JSON.stringify(m.runs([1, null, 2, 3, NaN, 4], [0, 0, 0, 0, 0, 0]))"))
+      assertThat(
+              call(
+                  "plot/scales.js",
+                  "JSON.stringify(m.runs([1, null, 2, 3, NaN, 4], [0, 0, 0, 0, 0, 0]))"))
           .isEqualTo("[[0,0],[2,3],[5,5]]");
     }
 
     @Test
     void gapsStayGapsInDifferencesAndOffsets() {
-      assertThat(call("plot/scales.js", "m.less([3, null, 5], [1, 1, null])")).isEqualTo(java.util.Arrays.asList(2, null, null));
-      assertThat(call("plot/scales.js", "m.lessOffset([3, null], 0.5)")).isEqualTo(java.util.Arrays.asList(2.5, null));
+      assertThat(call("plot/scales.js", "m.less([3, null, 5], [1, 1, null])"))
+          .isEqualTo(java.util.Arrays.asList(2, null, null));
+      assertThat(call("plot/scales.js", "m.lessOffset([3, null], 0.5)"))
+          .isEqualTo(java.util.Arrays.asList(2.5, null));
     }
 
     @Test
     void extentIsThatOfTheNumbersAndNullWithoutAny() {
-      assertThat(call("plot/scales.js", "m.extent([3, null, -1], [NaN, 7])")).isEqualTo(List.of(-1, 7));
+      assertThat(call("plot/scales.js", "m.extent([3, null, -1], [NaN, 7])"))
+          .isEqualTo(List.of(-1, 7));
       assertThat(call("plot/scales.js", "m.extent([null])")).isNull();
     }
   }
@@ -165,8 +209,12 @@ class ScreenModulesTests {
   class Addresses {
     @Test
     void surviveTheWayThereAndBack() {
-      assertThat(call("router.js", "JSON.stringify(m.parseRoute(m.hashOf('batch', 'SW 2647/a', {tuning: 'plain', limitSet: 3, product: null})))"))
-          .isEqualTo("{\"screen\":\"batch\",\"name\":\"SW 2647/a\",\"query\":{\"tuning\":\"plain\",\"limitSet\":\"3\"}}");
+      assertThat(
+              call(
+                  "router.js",
+                  "JSON.stringify(m.parseRoute(m.hashOf('batch', 'SW 2647/a', {tuning: 'plain', limitSet: 3, product: null})))"))
+          .isEqualTo(
+              "{\"screen\":\"batch\",\"name\":\"SW 2647/a\",\"query\":{\"tuning\":\"plain\",\"limitSet\":\"3\"}}");
       assertThat(call("router.js", "m.parseRoute('').screen")).isEqualTo("bench");
     }
   }
@@ -176,15 +224,19 @@ class ScreenModulesTests {
     @Test
     void takesTheCurveThatPassesNearestWithinReach() {
       String units = "[{s: 1, v: [0]}, {s: 2, v: [1]}, {s: 3, v: [null]}]";
-      assertThat(call("batch/clouds.js", "m.nearestCurve(" + units + ", u => u.v, 0, 0.8, 0.7).s")).isEqualTo(2);
-      assertThat(call("batch/clouds.js", "m.nearestCurve(" + units + ", u => u.v, 0, 3, 0.7)")).isNull();
+      assertThat(call("batch/clouds.js", "m.nearestCurve(" + units + ", u => u.v, 0, 0.8, 0.7).s"))
+          .isEqualTo(2);
+      assertThat(call("batch/clouds.js", "m.nearestCurve(" + units + ", u => u.v, 0, 3, 0.7)"))
+          .isNull();
     }
 
     @Test
     void theWorstCheckIsTheOneNearestToItsLimitAndAnUnjudgedOneOnlyIfAlone() {
-      String results = "[{judged: false, marginDb: null}, {judged: true, marginDb: 0.4}, {judged: true, marginDb: -1.3}]";
+      String results =
+          "[{judged: false, marginDb: null}, {judged: true, marginDb: 0.4}, {judged: true, marginDb: -1.3}]";
       assertThat(number("regions.js", "m.worst(" + results + ").marginDb")).isEqualTo(-1.3);
-      assertThat(call("regions.js", "m.worst([{judged: false, marginDb: null}]).judged")).isEqualTo(false);
+      assertThat(call("regions.js", "m.worst([{judged: false, marginDb: null}]).judged"))
+          .isEqualTo(false);
     }
   }
 
@@ -193,12 +245,15 @@ class ScreenModulesTests {
     @Test
     void anAnswerThatIsNoProblemDocumentStillSaysItsStatus() {
       assertThat(call("api.js", "m.documentOf(502, '<html>').title")).isEqualTo("502");
-      assertThat(call("api.js", "m.documentOf(409, '{\"title\": \"a\", \"detail\": \"b\"}').detail")).isEqualTo("b");
+      assertThat(
+              call("api.js", "m.documentOf(409, '{\"title\": \"a\", \"detail\": \"b\"}').detail"))
+          .isEqualTo("b");
     }
 
     @Test
     void twoKeysAreNeverTheSame() {
-      assertThat(call("api.js", "new Set(Array.from({length: 100}, m.newKey)).size")).isEqualTo(100);
+      assertThat(call("api.js", "new Set(Array.from({length: 100}, m.newKey)).size"))
+          .isEqualTo(100);
     }
   }
 }

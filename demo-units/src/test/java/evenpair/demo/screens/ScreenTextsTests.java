@@ -23,8 +23,13 @@ import tools.jackson.databind.json.JsonMapper;
 class ScreenTextsTests {
   private static final Pattern KEY = Pattern.compile("\"(screen\\.[A-Za-z0-9.]*[A-Za-z0-9])\"");
   private static final Pattern PREFIX = Pattern.compile("\"(screen\\.[A-Za-z0-9.]*\\.)\"");
-  /** Three words in a row, as a sentence has them, inside double quotes and not a key, a class list or a piece of an address. */
-  private static final Pattern SENTENCE = Pattern.compile("\"([A-Z][a-z]+ [A-Za-z]+ [a-z]+[^\"]*)\"");
+
+  /**
+   * Three words in a row, as a sentence has them, inside double quotes and not a key, a class list
+   * or a piece of an address.
+   */
+  private static final Pattern SENTENCE =
+      Pattern.compile("\"([A-Z][a-z]+ [A-Za-z]+ [a-z]+[^\"]*)\"");
 
   private static Map<String, String> sources;
   private static Set<String> table;
@@ -34,11 +39,19 @@ class ScreenTextsTests {
     PathMatchingResourcePatternResolver files = new PathMatchingResourcePatternResolver();
     sources = new TreeMap<>();
     for (Resource file : files.getResources("classpath*:/static/js/**/*.js")) {
-      sources.put(file.getURL().toString().replaceFirst(".*/static/", ""), file.getContentAsString(StandardCharsets.UTF_8));
+      sources.put(
+          file.getURL().toString().replaceFirst(".*/static/", ""),
+          file.getContentAsString(StandardCharsets.UTF_8));
     }
     Resource texts = files.getResource("classpath:/texts/en/screens.json");
-    table = JsonMapper.builder().build().readTree(texts.getContentAsString(StandardCharsets.UTF_8)).properties().stream()
-        .map(Map.Entry::getKey).collect(Collectors.toSet());
+    table =
+        JsonMapper.builder()
+            .build()
+            .readTree(texts.getContentAsString(StandardCharsets.UTF_8))
+            .properties()
+            .stream()
+            .map(Map.Entry::getKey)
+            .collect(Collectors.toSet());
     assertThat(sources).as("modules found").hasSizeGreaterThan(20);
   }
 
@@ -51,7 +64,9 @@ class ScreenTextsTests {
 
   @Test
   void everyPrefixThatIsCompletedByAWordHasTextsBehindIt() {
-    assertThat(found(PREFIX)).isNotEmpty().allMatch(prefix -> table.stream().anyMatch(key -> key.startsWith(prefix)));
+    assertThat(found(PREFIX))
+        .isNotEmpty()
+        .allMatch(prefix -> table.stream().anyMatch(key -> key.startsWith(prefix)));
   }
 
   @Test
@@ -66,13 +81,25 @@ class ScreenTextsTests {
   /** The one sentence written into a module is what is shown when the table cannot be had. */
   @Test
   void noModuleHasSentencesOfItsOwnButTheOneForAServiceThatIsAway() {
-    assertThat(found(SENTENCE)).hasSize(1).allMatch(sentence -> sentence.startsWith("The Evenpair service does not answer"));
+    assertThat(found(SENTENCE))
+        .hasSize(1)
+        .allMatch(sentence -> sentence.startsWith("The Evenpair service does not answer"));
   }
 
   @Test
   void noModuleWritesMarkupOrStyleIntoStrings() {
-    assertThat(sources).allSatisfy((name, source) -> assertThat(source).as(name)
-        .doesNotContain("innerHTML", "insertAdjacentHTML", "document.write", "style:", "blob:", "eval("));
+    assertThat(sources)
+        .allSatisfy(
+            (name, source) ->
+                assertThat(source)
+                    .as(name)
+                    .doesNotContain(
+                        "innerHTML",
+                        "insertAdjacentHTML",
+                        "document.write",
+                        "style:",
+                        "blob:",
+                        "eval("));
   }
 
   private static Set<String> found(Pattern pattern) {
@@ -85,7 +112,10 @@ class ScreenTextsTests {
   /** A probe that the patterns find what they are for. */
   @Test
   void thePatternsTellKeysFromPrefixes() {
-    assertThat(Stream.of("\"screen.a.b\"", "\"screen.a.\"").filter(text -> KEY.matcher(text).matches())).containsExactly("\"screen.a.b\"");
+    assertThat(
+            Stream.of("\"screen.a.b\"", "\"screen.a.\"")
+                .filter(text -> KEY.matcher(text).matches()))
+        .containsExactly("\"screen.a.b\"");
     assertThat(PREFIX.matcher("\"screen.a.\"").matches()).isTrue();
     assertThat(SENTENCE.matcher("el(\"p\", {}, \"Scan the pair\")").find()).isTrue();
   }

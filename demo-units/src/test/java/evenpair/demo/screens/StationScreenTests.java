@@ -34,7 +34,8 @@ class StationScreenTests {
   }
 
   @Test
-  void leadsThroughACalibrationByTheKeyboardAndSaysWhatCameOfIt(Screen screen, RunningService service, @TempDir Path folder)
+  void leadsThroughACalibrationByTheKeyboardAndSaysWhatCameOfIt(
+      Screen screen, RunningService service, @TempDir Path folder)
       throws IOException, InterruptedException {
     send(service, "PUT", "/api/stations/steps-1", "{}");
     screen.open("#/station/steps-1?part=left").shows(".state-word", "Needs calibration");
@@ -44,7 +45,10 @@ class StationScreenTests {
     screen.type("ES-7");
     screen.press("Enter");
     screen.hasFocus(".steps .capture");
-    screen.page().waitForFileChooser(() -> screen.press("Enter")).setFiles(Tone.write(folder, 1000, 3, 0.07));
+    screen
+        .page()
+        .waitForFileChooser(() -> screen.press("Enter"))
+        .setFiles(Tone.write(folder, 1000, 3, 0.07));
     screen.hasFocus("#field-operator");
     screen.type("op-17");
     screen.press("Enter");
@@ -108,7 +112,8 @@ class StationScreenTests {
             .header("Content-Type", "application/json")
             .method(method, BodyPublishers.ofString(body))
             .build();
-    HttpResponse<String> answer = HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
+    HttpResponse<String> answer =
+        HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
     assertThat(answer.statusCode()).as(answer.body()).isBetween(200, 201);
   }
 }

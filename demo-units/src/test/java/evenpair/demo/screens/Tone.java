@@ -14,7 +14,9 @@ final class Tone {
 
   private Tone() {}
 
-  /** @param amplitude of full scale */
+  /**
+   * @param amplitude of full scale
+   */
   static Path write(Path folder, double hz, double seconds, double amplitude) throws IOException {
     int samples = (int) (seconds * RATE);
     ByteBuffer wav = ByteBuffer.allocate(HEADER + 2 * samples).order(ByteOrder.LITTLE_ENDIAN);

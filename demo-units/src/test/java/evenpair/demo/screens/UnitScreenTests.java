@@ -39,7 +39,8 @@ class UnitScreenTests {
   @Test
   void handsOutTheOriginalCaptures(Screen screen) throws IOException {
     screen.open("#/unit/" + RunningService.GOOD_UNIT).shows(".attempts", "Left");
-    Download download = screen.page().waitForDownload(() -> screen.at(".download.left").first().click());
+    Download download =
+        screen.page().waitForDownload(() -> screen.at(".download.left").first().click());
     byte[] bytes = Files.readAllBytes(download.path());
     assertThat(new String(Arrays.copyOf(bytes, 4), StandardCharsets.US_ASCII)).isEqualTo("RIFF");
   }
@@ -47,22 +48,32 @@ class UnitScreenTests {
   @Test
   void opensTheCertificateOfAPassedInspection(Screen screen) {
     screen.open("#/unit/" + RunningService.GOOD_UNIT).shows(".record-word", "PASS");
-    screen.page().waitForResponse(
-        answer -> answer.url().endsWith("/certificate") && answer.status() == 200
-            && "application/pdf".equals(answer.headerValue("content-type")),
-        () -> screen.at(".record .paper-button").click());
+    screen
+        .page()
+        .waitForResponse(
+            answer ->
+                answer.url().endsWith("/certificate")
+                    && answer.status() == 200
+                    && "application/pdf".equals(answer.headerValue("content-type")),
+            () -> screen.at(".record .paper-button").click());
   }
 
   @Test
   void saysKindlyWhyAFailedUnitHasNoCertificate(Screen screen) {
-    screen.expectComplaint("status of 409").open("#/unit/" + RunningService.BAD_UNIT).shows(".unit-word", "FAIL");
+    screen
+        .expectComplaint("status of 409")
+        .open("#/unit/" + RunningService.BAD_UNIT)
+        .shows(".unit-word", "FAIL");
     screen.at(".unit-head .paper-button").click();
     screen.until("document.querySelector('.unit-head .paper-why').textContent.length > 30");
   }
 
   @Test
   void teachesWhatASerialNumberIsFor(Screen screen) {
-    screen.expectComplaint("status of 404").open("#/unit/SG2-999999").shows(".state-page", "SG2-999999");
+    screen
+        .expectComplaint("status of 404")
+        .open("#/unit/SG2-999999")
+        .shows(".state-page", "SG2-999999");
     screen.at("#unit-serial").fill(RunningService.GOOD_UNIT);
     screen.at("#unit-serial").press("Enter");
     screen.shows(".unit-head h1", RunningService.GOOD_UNIT);

@@ -1,2 +1,5 @@
-/** The screens in a real browser against the running service, and the pure functions of their modules. */
+/**
+ * The screens in a real browser against the running service, and the pure functions of their
+ * modules.
+ */
 package evenpair.demo.screens;

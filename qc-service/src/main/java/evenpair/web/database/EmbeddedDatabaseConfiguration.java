@@ -13,8 +13,9 @@ import org.springframework.core.type.AnnotatedTypeMetadata;
 import org.springframework.util.StringUtils;
 
 /**
- * Starts the embedded PostgreSQL where {@code spring.datasource.url} is not set. The connection pool is made from these details
- * and so depends on the server bean: Spring closes the pool first and the server last.
+ * Starts the embedded PostgreSQL where {@code spring.datasource.url} is not set. The connection
+ * pool is made from these details and so depends on the server bean: Spring closes the pool first
+ * and the server last.
  */
 @Configuration(proxyBeanMethods = false)
 @Conditional(EmbeddedDatabaseConfiguration.NoDatabaseGiven.class)

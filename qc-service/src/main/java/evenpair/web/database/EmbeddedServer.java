@@ -13,8 +13,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * PostgreSQL in the data folder, for a plant that gives no server of its own. Every commit is synced to disk before it returns,
- * every connection needs a password, and only this machine can connect. Survives a kill of the JVM, of the server, or of both.
+ * PostgreSQL in the data folder, for a plant that gives no server of its own. Every commit is
+ * synced to disk before it returns, every connection needs a password, and only this machine can
+ * connect. Survives a kill of the JVM, of the server, or of both.
  */
 final class EmbeddedServer implements AutoCloseable {
   static final String DATABASE = "evenpair";
@@ -38,7 +39,8 @@ final class EmbeddedServer implements AutoCloseable {
 
   /**
    * @param data holds the database and the superuser's password
-   * @param runtime where the server's programs are unpacked; neither it nor a parent of the database folder
+   * @param runtime where the server's programs are unpacked; neither it nor a parent of the
+   *     database folder
    * @throws StartRefused if another service uses the data folder, or the server does not come up
    */
   static EmbeddedServer start(DataFolder data, Path runtime, Clock clock) {
@@ -61,7 +63,8 @@ final class EmbeddedServer implements AutoCloseable {
     }
   }
 
-  private static EmbeddedPostgres postgres(DataFolder data, Path database, Path runtime) throws IOException {
+  private static EmbeddedPostgres postgres(DataFolder data, Path database, Path runtime)
+      throws IOException {
     Path passwordFile = data.folder("keys").resolve("database-superuser");
     String password = SecretFile.readOrMake(passwordFile);
     Files.createDirectories(runtime);
@@ -104,7 +107,10 @@ final class EmbeddedServer implements AutoCloseable {
     }
   }
 
-  /** A kill during the very first set-up leaves a folder that no server can use. Nothing of ours is in it yet; it is kept all the same. */
+  /**
+   * A kill during the very first set-up leaves a folder that no server can use. Nothing of ours is
+   * in it yet; it is kept all the same.
+   */
   private static void setAsideIfIncomplete(Path database, Clock clock) throws IOException {
     if (!Files.exists(database) || Files.exists(database.resolve(COMPLETE))) {
       return;
@@ -122,7 +128,9 @@ final class EmbeddedServer implements AutoCloseable {
     }
   }
 
-  /** @return address of the database for both roles, without user and password */
+  /**
+   * @return address of the database for both roles, without user and password
+   */
   String url() {
     return "jdbc:postgresql://localhost:" + server.getPort() + "/" + DATABASE;
   }

@@ -13,16 +13,19 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * One service process a data folder. The operating system lets go of the lock when the process dies, so a kill leaves nothing to
- * clear by hand.
+ * One service process a data folder. The operating system lets go of the lock when the process
+ * dies, so a kill leaves nothing to clear by hand.
  */
 final class FolderLock implements AutoCloseable {
-  /** Far behind the file's content, so that the holder's process number can be read where locks are mandatory. */
+  /**
+   * Far behind the file's content, so that the holder's process number can be read where locks are
+   * mandatory.
+   */
   private static final long LOCKED_BYTE = Long.MAX_VALUE - 1;
 
   /**
-   * Folders that this process holds. Asked first: merely opening and closing a locked file a second time would release the lock
-   * on POSIX systems.
+   * Folders that this process holds. Asked first: merely opening and closing a locked file a second
+   * time would release the lock on POSIX systems.
    */
   private static final Set<Path> HELD_HERE = ConcurrentHashMap.newKeySet();
 
@@ -36,7 +39,9 @@ final class FolderLock implements AutoCloseable {
     this.lock = lock;
   }
 
-  /** @throws StartRefused if a service already uses the folder; names its process */
+  /**
+   * @throws StartRefused if a service already uses the folder; names its process
+   */
   static FolderLock acquire(Path folder) {
     if (!HELD_HERE.add(folder)) {
       throw refusal(folder, Long.toString(ProcessHandle.current().pid()));
@@ -57,21 +62,27 @@ final class FolderLock implements AutoCloseable {
 
   private static FolderLock lock(Path folder) throws IOException {
     Path file = folder.resolve("lock");
-    FileChannel channel = FileChannel.open(
-        file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+    FileChannel channel =
+        FileChannel.open(
+            file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
     FileLock lock = channel.tryLock(LOCKED_BYTE, 1, false);
     if (lock == null) {
       channel.close();
       throw refusal(folder, Files.readString(file, StandardCharsets.UTF_8).strip());
     }
     channel.truncate(0);
-    channel.write(ByteBuffer.wrap((ProcessHandle.current().pid() + "\n").getBytes(StandardCharsets.UTF_8)));
+    channel.write(
+        ByteBuffer.wrap((ProcessHandle.current().pid() + "\n").getBytes(StandardCharsets.UTF_8)));
     return new FolderLock(folder, channel, lock);
   }
 
   private static StartRefused refusal(Path folder, String process) {
     return new StartRefused(
-        "Another Evenpair service (process " + process + ") already uses the data folder " + folder + ".",
+        "Another Evenpair service (process "
+            + process
+            + ") already uses the data folder "
+            + folder
+            + ".",
         "Stop that process, or set evenpair.data to another folder.");
   }
 

@@ -18,7 +18,10 @@ class MigrationSetup {
     return flyway -> flyway.placeholders(Map.of("serviceRole", currentRole(service)));
   }
 
-  /** Asked of the server: the user may stand in the address, in a setting, or come from the operating system. */
+  /**
+   * Asked of the server: the user may stand in the address, in a setting, or come from the
+   * operating system.
+   */
   private static String currentRole(DataSource service) {
     try (Connection connection = service.getConnection();
         Statement statement = connection.createStatement();

@@ -14,14 +14,18 @@ final class SecretFile {
 
   private SecretFile() {}
 
-  /** @return 256 random bits as hex, which needs no escaping anywhere */
+  /**
+   * @return 256 random bits as hex, which needs no escaping anywhere
+   */
   static String random() {
     byte[] bytes = new byte[32];
     RANDOM.nextBytes(bytes);
     return HexFormat.of().formatHex(bytes);
   }
 
-  /** @return what the file holds; it is made with a new secret if it is missing */
+  /**
+   * @return what the file holds; it is made with a new secret if it is missing
+   */
   static String readOrMake(Path file) throws IOException {
     if (!Files.exists(file)) {
       DurableFiles.writePrivate(file, (random() + "\n").getBytes(StandardCharsets.UTF_8));

@@ -15,13 +15,16 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * A database server that outlived its service: a JVM that is killed leaves it running. To be called with the folder's lock held,
- * so that it can belong to no living service.
+ * A database server that outlived its service: a JVM that is killed leaves it running. To be called
+ * with the folder's lock held, so that it can belong to no living service.
  */
 final class StaleServer {
   private static final Logger LOG = LoggerFactory.getLogger(StaleServer.class);
 
-  /** Time for a server to end by itself: its clients died with their JVM, so it only has to write what it holds. */
+  /**
+   * Time for a server to end by itself: its clients died with their JVM, so it only has to write
+   * what it holds.
+   */
   private static final Duration PATIENCE = Duration.ofSeconds(30);
 
   private StaleServer() {}
@@ -37,20 +40,33 @@ final class StaleServer {
       return;
     }
     ProcessHandle process = server.get();
-    LOG.warn("A database server (process {}) of a service that was killed still runs on {}; stopping it", process.pid(), database);
+    LOG.warn(
+        "A database server (process {}) of a service that was killed still runs on {}; stopping it",
+        process.pid(),
+        database);
     process.destroy();
     if (!gone(process)) {
-      LOG.warn("Process {} did not end in {} s; killing it, the next start recovers", process.pid(), PATIENCE.toSeconds());
+      LOG.warn(
+          "Process {} did not end in {} s; killing it, the next start recovers",
+          process.pid(),
+          PATIENCE.toSeconds());
       process.destroyForcibly();
       if (!gone(process)) {
         throw new StartRefused(
-            "A database server (process " + process.pid() + ") runs on " + database + " and cannot be ended.",
+            "A database server (process "
+                + process.pid()
+                + ") runs on "
+                + database
+                + " and cannot be ended.",
             "End that process, then start again.");
       }
     }
   }
 
-  /** The process that postmaster.pid names counts only if its command line names the folder: numbers are used again. */
+  /**
+   * The process that postmaster.pid names counts only if its command line names the folder: numbers
+   * are used again.
+   */
   static Optional<ProcessHandle> runningOn(Path database) throws IOException {
     Path pidFile = database.resolve("postmaster.pid");
     if (!Files.exists(pidFile)) {
@@ -60,7 +76,8 @@ final class StaleServer {
     if (lines.isEmpty() || !lines.get(0).strip().matches("\\d{1,18}")) {
       return Optional.empty();
     }
-    return ProcessHandle.of(Long.parseLong(lines.get(0).strip())).filter(process -> names(process, database));
+    return ProcessHandle.of(Long.parseLong(lines.get(0).strip()))
+        .filter(process -> names(process, database));
   }
 
   private static boolean names(ProcessHandle process, Path database) {

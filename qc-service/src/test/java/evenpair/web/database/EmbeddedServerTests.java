@@ -28,7 +28,10 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A real server in a folder of its own: started, stopped, abandoned, started again. */
 class EmbeddedServerTests {
-  /** Unpacked once for all tests of the JVM; not below the data folder, which each test has for itself. */
+  /**
+   * Unpacked once for all tests of the JVM; not below the data folder, which each test has for
+   * itself.
+   */
   @TempDir static Path runtime;
 
   @TempDir Path folder;
@@ -37,7 +40,8 @@ class EmbeddedServerTests {
     return EmbeddedServer.start(new DataFolder(folder), runtime, Clock.systemUTC());
   }
 
-  private static Connection as(EmbeddedServer server, String role, String password) throws SQLException {
+  private static Connection as(EmbeddedServer server, String role, String password)
+      throws SQLException {
     return DriverManager.getConnection(server.url(), role, password);
   }
 
@@ -50,7 +54,8 @@ class EmbeddedServerTests {
   }
 
   private static String ask(Connection connection, String query) throws SQLException {
-    try (Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery(query)) {
+    try (Statement statement = connection.createStatement();
+        ResultSet row = statement.executeQuery(query)) {
       assertThat(row.next()).isTrue();
       return row.getString(1);
     }
@@ -68,7 +73,8 @@ class EmbeddedServerTests {
   class Running {
     @Test
     void syncsEveryCommitAndListensToThisMachineOnly() throws Exception {
-      try (EmbeddedServer server = start(); Connection connection = service(server)) {
+      try (EmbeddedServer server = start();
+          Connection connection = service(server)) {
         assertThat(ask(connection, "show fsync")).isEqualTo("on");
         assertThat(ask(connection, "show synchronous_commit")).isEqualTo("on");
         assertThat(ask(connection, "show full_page_writes")).isEqualTo("on");
@@ -82,12 +88,15 @@ class EmbeddedServerTests {
     @Test
     void trustsNobodyWithoutAPassword() throws Exception {
       try (EmbeddedServer server = start()) {
-        List<String> rules = Files.readAllLines(folder.resolve("database/pg_hba.conf")).stream()
-            .filter(line -> !line.isBlank() && !line.startsWith("#"))
-            .toList();
+        List<String> rules =
+            Files.readAllLines(folder.resolve("database/pg_hba.conf")).stream()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .toList();
         assertThat(rules).isNotEmpty().allMatch(rule -> rule.endsWith("scram-sha-256"));
-        for (String role : List.of(ServerRoles.OWNER, ServerRoles.SERVICE, EmbeddedServer.SUPERUSER)) {
-          assertThatThrownBy(() -> as(server, role, "wrong").close()).hasMessageContaining("password authentication failed");
+        for (String role :
+            List.of(ServerRoles.OWNER, ServerRoles.SERVICE, EmbeddedServer.SUPERUSER)) {
+          assertThatThrownBy(() -> as(server, role, "wrong").close())
+              .hasMessageContaining("password authentication failed");
         }
       }
     }
@@ -99,14 +108,20 @@ class EmbeddedServerTests {
       assertThat(Files.readString(file).strip()).hasSize(64);
       FileStore store = Files.getFileStore(file);
       assumeTrue(store.supportsFileAttributeView("posix"));
-      assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file))).isEqualTo("rw-------");
+      assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
+          .isEqualTo("rw-------");
     }
 
     @Test
     void letsTheServicesRoleOwnNothing() throws Exception {
-      try (EmbeddedServer server = start(); Connection service = service(server)) {
-        assertThatThrownBy(() -> tell(service, "create table mine (id integer)")).hasMessageContaining("permission denied");
-        assertThat(ask(service, "select rolsuper or rolcreatedb or rolcreaterole from pg_roles where rolname = current_user"))
+      try (EmbeddedServer server = start();
+          Connection service = service(server)) {
+        assertThatThrownBy(() -> tell(service, "create table mine (id integer)"))
+            .hasMessageContaining("permission denied");
+        assertThat(
+                ask(
+                    service,
+                    "select rolsuper or rolcreatedb or rolcreaterole from pg_roles where rolname = current_user"))
             .isEqualTo("f");
       }
     }
@@ -116,11 +131,13 @@ class EmbeddedServerTests {
   class StartedAgain {
     @Test
     void findsItsDataAfterAnOrderlyEnd() throws Exception {
-      try (EmbeddedServer server = start(); Connection owner = owner(server)) {
+      try (EmbeddedServer server = start();
+          Connection owner = owner(server)) {
         tell(owner, "create table kept (word text)", "insert into kept values ('sedge')");
       }
       assertThat(folder.resolve("database/postmaster.pid")).doesNotExist();
-      try (EmbeddedServer server = start(); Connection owner = owner(server)) {
+      try (EmbeddedServer server = start();
+          Connection owner = owner(server)) {
         assertThat(ask(owner, "select word from kept")).isEqualTo("sedge");
       }
     }
@@ -132,7 +149,8 @@ class EmbeddedServerTests {
         before = server.roles().servicePassword();
       }
       try (EmbeddedServer server = start()) {
-        assertThatThrownBy(() -> as(server, ServerRoles.SERVICE, before).close()).hasMessageContaining("password authentication");
+        assertThatThrownBy(() -> as(server, ServerRoles.SERVICE, before).close())
+            .hasMessageContaining("password authentication");
         service(server).close();
       }
     }
@@ -144,7 +162,8 @@ class EmbeddedServerTests {
       killed.destroyForcibly().waitFor();
       assertThat(ProcessHandle.of(abandoned)).as("the server outlives its service").isPresent();
 
-      try (EmbeddedServer server = start(); Connection owner = owner(server)) {
+      try (EmbeddedServer server = start();
+          Connection owner = owner(server)) {
         assertThat(ProcessHandle.of(abandoned)).isEmpty();
         assertThat(ask(owner, "select word from kept")).isEqualTo("committed just before the kill");
       }
@@ -158,7 +177,8 @@ class EmbeddedServerTests {
       server.destroyForcibly();
       server.onExit().get();
 
-      try (EmbeddedServer again = start(); Connection owner = owner(again)) {
+      try (EmbeddedServer again = start();
+          Connection owner = owner(again)) {
         assertThat(ask(owner, "select word from kept")).isEqualTo("committed just before the kill");
       }
     }
@@ -166,8 +186,11 @@ class EmbeddedServerTests {
     @Test
     void leavesAloneAProcessThatHasGotTheNumberOfAnOldServer() throws Exception {
       start().close();
-      // This very JVM stands for the stranger: it lives, and its command line does not name the folder.
-      Files.writeString(folder.resolve("database/postmaster.pid"), ProcessHandle.current().pid() + "\n" + folder + "\n");
+      // This very JVM stands for the stranger: it lives, and its command line does not name the
+      // folder.
+      Files.writeString(
+          folder.resolve("database/postmaster.pid"),
+          ProcessHandle.current().pid() + "\n" + folder + "\n");
       assertThat(StaleServer.runningOn(folder.resolve("database"))).isEmpty();
     }
 
@@ -175,11 +198,15 @@ class EmbeddedServerTests {
     void setsAsideADatabaseThatWasNeverSetUpToTheEnd() throws Exception {
       Path database = Files.createDirectories(folder.resolve("database"));
       Files.writeString(database.resolve("postgresql.conf"), "# cut short");
-      try (EmbeddedServer server = start(); Connection service = service(server)) {
+      try (EmbeddedServer server = start();
+          Connection service = service(server)) {
         assertThat(ask(service, "select 1")).isEqualTo("1");
       }
       try (Stream<Path> entries = Files.list(folder)) {
-        List<Path> aside = entries.filter(entry -> entry.getFileName().toString().startsWith("database-incomplete-")).toList();
+        List<Path> aside =
+            entries
+                .filter(entry -> entry.getFileName().toString().startsWith("database-incomplete-"))
+                .toList();
         assertThat(aside).hasSize(1);
         assertThat(aside.get(0).resolve("postgresql.conf")).hasContent("# cut short");
       }
@@ -207,11 +234,16 @@ class EmbeddedServerTests {
     @Test
     void isRefusedInTheSameProcessToo() throws Exception {
       try (EmbeddedServer server = start()) {
-        for (int attempt = 1; attempt <= 2; attempt++) { // the first refusal must not have let go of the lock
+        for (int attempt = 1;
+            attempt <= 2;
+            attempt++) { // the first refusal must not have let go of the lock
           assertThatThrownBy(EmbeddedServerTests.this::start)
               .asInstanceOf(type(StartRefused.class))
               .satisfies(refusal -> assertThat(refusal.action()).contains("evenpair.data"))
-              .satisfies(refusal -> assertThat(refusal).hasMessageContaining("process " + ProcessHandle.current().pid()));
+              .satisfies(
+                  refusal ->
+                      assertThat(refusal)
+                          .hasMessageContaining("process " + ProcessHandle.current().pid()));
         }
         service(server).close();
       }
@@ -225,8 +257,13 @@ class EmbeddedServerTests {
     static Process start(Path folder, Path runtime) throws IOException {
       String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
       return new ProcessBuilder(
-              java, "-Xmx256m", "-cp", System.getProperty("java.class.path"), ServiceProcess.class.getName(),
-              folder.toString(), runtime.toString())
+              java,
+              "-Xmx256m",
+              "-cp",
+              System.getProperty("java.class.path"),
+              ServiceProcess.class.getName(),
+              folder.toString(),
+              runtime.toString())
           .redirectError(ProcessBuilder.Redirect.DISCARD)
           .start();
     }
@@ -247,10 +284,18 @@ class EmbeddedServerTests {
 
     public static void main(String[] arguments) throws Exception {
       Path folder = Path.of(arguments[0]);
-      try (EmbeddedServer server = EmbeddedServer.start(new DataFolder(folder), Path.of(arguments[1]), Clock.systemUTC());
+      try (EmbeddedServer server =
+              EmbeddedServer.start(
+                  new DataFolder(folder), Path.of(arguments[1]), Clock.systemUTC());
           Connection owner = owner(server)) {
-        tell(owner, "create table kept (word text)", "insert into kept values ('committed just before the kill')");
-        String pid = Files.readAllLines(folder.resolve("database/postmaster.pid"), StandardCharsets.UTF_8).get(0).strip();
+        tell(
+            owner,
+            "create table kept (word text)",
+            "insert into kept values ('committed just before the kill')");
+        String pid =
+            Files.readAllLines(folder.resolve("database/postmaster.pid"), StandardCharsets.UTF_8)
+                .get(0)
+                .strip();
         System.out.println("\nSERVER=" + pid);
         System.out.flush();
         System.in.read(); // until the test closes it
