@@ -1,5 +1,6 @@
 package evenpair.certificates;
 
+import evenpair.print.PreferredFrequency;
 import evenpair.web.Texts;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -57,10 +58,11 @@ final class Wording {
   }
 
   /**
-   * @return a frequency as reasons and screens write it: 85 Hz, 8.41 kHz
+   * @return a grid frequency by its preferred number, as reasons and screens write it: 85 Hz, 8.5
+   *     kHz
    */
   String at(double hz) {
-    return text("number.hz", Map.of("value", hz));
+    return text("number.hz", Map.of("value", PreferredFrequency.of(hz)));
   }
 
   /**

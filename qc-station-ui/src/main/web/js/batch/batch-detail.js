@@ -67,8 +67,7 @@ export class BatchDetail {
       const statistics = /** @type {Api.Statistics} */ (await get(this.#path("statistics", search), signal))
       const curves = /** @type {Api.BatchCurves} */ (await get(this.#path("curves", `${search ? `${search}&` : ""}limit=${SHOWN_UNITS}`), signal))
       await draw(statistics)
-      const reasons = await this.#reasonsOf(statistics)
-      this.#drawBody(body, statistics, curves, reasons)
+      this.#drawBody(body, statistics, curves, await this.#failedOf(statistics))
     } catch (failure) {
       if (signal.aborted) return
       await draw(null)
@@ -82,14 +81,14 @@ export class BatchDetail {
     return `/api/batches/${encodeURIComponent(this.#batch)}/${what}${search ? `?${search}` : ""}`
   }
 
-  /** The first reason of each unit that has one. @param {Api.Statistics} statistics @returns {Promise<Map<string, string>>} by inspection */
-  async #reasonsOf(statistics) {
+  /** The failed inspections, for their sentences and for units that have no curve. @param {Api.Statistics} statistics @returns {Promise<Api.Inspection[]>} */
+  async #failedOf(statistics) {
     const query = new URLSearchParams({ batch: this.#batch, product: statistics.product, tuning: statistics.tuning, verdict: "FAIL", limit: "500" })
     try {
       const page = /** @type {Api.Page<Api.Inspection>} */ (await get(`/api/inspections?${query}`, this.#closed.signal))
-      return new Map(page.items.map((item) => [item.id, item.reasons?.[0]?.text ?? ""]))
+      return page.items.filter((item) => item.limitSet !== undefined && statistics.limitSets.includes(item.limitSet.version))
     } catch {
-      return new Map()   // the list does without the sentences
+      return []   // the list does without the sentences
     }
   }
 
@@ -108,12 +107,12 @@ export class BatchDetail {
         versions: statistics.limitSets.join(", "), inspected: statistics.units.inspected })) : null)
   }
 
-  /** @param {HTMLElement} body @param {Api.Statistics} statistics @param {Api.BatchCurves} curves @param {Map<string, string>} reasons */
-  #drawBody(body, statistics, curves, reasons) {
+  /** @param {HTMLElement} body @param {Api.Statistics} statistics @param {Api.BatchCurves} curves @param {Api.Inspection[]} failures */
+  #drawBody(body, statistics, curves, failures) {
     if (!statistics.units.inspected) return put(body, stateOf("WAITING", t("screen.batch.empty.title"), t("screen.batch.empty.mend")))
     const open = (/** @type {Api.UnitCurves} */ unit) => go("unit", unit.serial, { inspection: unit.inspection })
     const clouds = new Clouds(statistics, curves, { onMark: (unit) => this.#units?.mark(unit, true), onOpen: open })
-    const units = new UnitList(curves, reasons, { onMark: (unit) => clouds.mark(unit), onOpen: open })
+    const units = new UnitList(curves, failures, { onMark: (unit) => clouds.mark(unit), onOpen: open })
     this.#clouds = clouds
     this.#units = units
     put(body,

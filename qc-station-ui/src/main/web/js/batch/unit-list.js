@@ -11,14 +11,15 @@ export class UnitList {
   #at = -1
   #rows
 
-  /** @param {Api.BatchCurves} curves @param {Map<string, string>} reasons by inspection @param {Handlers} handlers */
-  constructor(curves, reasons, handlers) {
+  /** @param {Api.BatchCurves} curves @param {Api.Inspection[]} failures with their sentences @param {Handlers} handlers */
+  constructor(curves, failures, handlers) {
+    const reasons = new Map(failures.map((item) => [item.id, item.reasons?.[0]?.text ?? ""]))
     this.#handlers = handlers
-    this.#units = [...curves.units].sort((a, b) => rank(a) - rank(b))   // failed ones first; each group in production order
+    this.#units = [...withoutCurves(curves, failures), ...curves.units].sort((a, b) => rank(a) - rank(b))   // failed ones first; each group in production order
     this.#rows = this.#units.map((unit) => this.#row(unit, reasons.get(unit.inspection)))
     this.element = el("section", { class: "unit-list" },
       el("h2", {}, t("screen.units.title")),
-      el("p", { class: "more" }, curves.shown < curves.of ? t("screen.units.some", { shown: curves.shown, of: curves.of }) : t("screen.units.all", { of: curves.of })),
+      el("p", { class: "more" }, curves.shown < curves.of ? t("screen.units.some", { shown: curves.shown, of: curves.of }) : t("screen.units.all", { of: this.#units.length })),
       el("ul", {}, this.#rows))
   }
 
@@ -58,6 +59,16 @@ export class UnitList {
       reason ? el("span", { class: "why" }, reason) : null)
     return el("li", {}, button)
   }
+}
+
+/**
+ * Units that failed and have no curve (one that never sealed): listed all the same, since they count in the yield.
+ * @param {Api.BatchCurves} curves @param {Api.Inspection[]} failures @returns {Api.UnitCurves[]}
+ */
+function withoutCurves(curves, failures) {
+  const drawn = new Set(curves.units.map((unit) => unit.serial))
+  return failures.filter((item) => !drawn.has(item.serial)).map((item) => (
+    { inspection: item.id, serial: item.serial, verdict: "FAIL", leftDeviationDb: [], rightDeviationDb: [], differenceDb: [] }))
 }
 
 /** @param {Api.UnitCurves} unit */
