@@ -112,7 +112,7 @@ export class BatchDetail {
     if (!statistics.units.inspected) return put(body, stateOf("WAITING", t("screen.batch.empty.title"), t("screen.batch.empty.mend")))
     const open = (/** @type {Api.UnitCurves} */ unit) => go("unit", unit.serial, { inspection: unit.inspection })
     const clouds = new Clouds(statistics, curves, { onMark: (unit) => this.#units?.mark(unit, true), onOpen: open })
-    const units = new UnitList(curves, failures, { onMark: (unit) => clouds.mark(unit), onOpen: open })
+    const units = new UnitList(curves, failures, { onMark: (unit) => clouds.mark(unit?.differenceDb?.length ? unit : null), onOpen: open })
     this.#clouds = clouds
     this.#units = units
     put(body,
