@@ -9,6 +9,7 @@ import evenpair.tolerance.Channel;
 import evenpair.web.Refusal;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -132,7 +133,7 @@ class Intake {
   }
 
   private Instant measuredAt(Submission submission, Instant now) {
-    Instant measuredAt = submission.measuredAt().orElse(now);
+    Instant measuredAt = submission.measuredAt().orElse(now).truncatedTo(ChronoUnit.MICROS);
     if (measuredAt.isAfter(now.plus(settings.clockAheadAllowed()))) {
       throw new Refusal(
               422,
