@@ -65,7 +65,8 @@ final class LiveClient {
       try {
         emitter.send(event);
       } catch (IOException | IllegalStateException e) {
-        leave();
+        // the container has seen the broken connection and ends the stream by itself
+        dropped();
       }
     }
   }
@@ -78,14 +79,23 @@ final class LiveClient {
 
   /** Ends the stream; the screen may come back. */
   void leave() {
+    if (dropped()) {
+      emitter.complete();
+    }
+  }
+
+  /**
+   * @return false if it had left before
+   */
+  private boolean dropped() {
     synchronized (this) {
       if (left) {
-        return;
+        return false;
       }
       left = true;
       queue.clear();
     }
     gone.accept(this);
-    emitter.complete();
+    return true;
   }
 }
