@@ -151,8 +151,10 @@ class Bench {
 
   /** The station's own state, quietly: a bench without an answer measures as well as before. */
   #readStation() {
-    get(`/api/stations/${encodeURIComponent(this.#station)}`, this.#closed.signal)
-      .then((station) => this.#form.showStation(/** @type {Api.Station} */ (station)), () => {})
+    get("/api/stations", this.#closed.signal).then((page) => {
+      const known = /** @type {Api.Page<Api.Station>} */ (page).items.find((station) => station.station === this.#station)
+      if (known) this.#form.showStation(known)
+    }, () => {})
   }
 
   /** @param {string} id */

@@ -27,8 +27,8 @@ final class RunningService implements AutoCloseable {
   /** Of {@link DemoBatch#sedge()}: three good pairs and the fourth, whose right tweeter is dead. */
   private static final int[] PLAYED = {1, 2, 3, 4};
 
-  /** Another dead tweeter (left), kept for the test that watches it arrive. */
-  private static final int LATE = 36;
+  /** A dead lower tweeter (left), kept for the test that watches it arrive. */
+  private static final int LATE = 28;
 
   static final String BATCH = DemoBatch.sedge().name();
   static final String GOOD_UNIT = DemoBatch.sedge().units().get(0).serial();
