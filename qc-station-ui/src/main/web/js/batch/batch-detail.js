@@ -6,6 +6,7 @@ import { go, hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
 import { Clouds } from "./clouds.js"
+import { riskBlock } from "./risk-block.js"
 import { UnitList } from "./unit-list.js"
 import { reasonBars, yieldBlock } from "./yield-block.js"
 
@@ -118,7 +119,8 @@ export class BatchDetail {
     put(body,
       el("div", { class: "batch-main" },
         el("div", { class: "batch-top" }, yieldBlock(statistics), reasonBars(statistics.reasons)),
-        clouds.element),
+        clouds.element,
+        riskBlock(statistics, this.#closed.signal)),
       units.element)
     clouds.refresh()
   }

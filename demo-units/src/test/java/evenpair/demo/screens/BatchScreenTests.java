@@ -44,6 +44,16 @@ class BatchScreenTests {
   }
 
   @Test
+  void saysWhatTheLimitSetRisksOnceAsked(Screen screen) {
+    screen.open(PLAIN).shows(".risks summary", "risks");
+    screen.at(".risks summary").focus();
+    screen.press("Enter");
+    screen.shows(".risks table", "Producer's risk");
+    screen.shows(".risks table", "mid, match");
+    screen.shows(".risks", "JCGM 106");
+  }
+
+  @Test
   void drawsACloudForEachChannelAndOneForTheDifference(Screen screen) {
     screen.open(PLAIN).shows(".clouds", "Left − right");
     screen.until("document.querySelectorAll('.cloud canvas').length === 3");
