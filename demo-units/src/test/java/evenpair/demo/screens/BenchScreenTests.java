@@ -23,10 +23,6 @@ class BenchScreenTests {
 
   @Test
   void judgesAPairByTheKeyboardAlone(Screen screen, RunningService service) {
-    // One listener for the whole walk: without it, file dialogs are taken over anew for each wait,
-    // and on a busy machine
-    // the second dialog may open before that has happened.
-    screen.page().onFileChooser(chooser -> assertThat(chooser.isMultiple()).isFalse());
     screen.open("#/bench/bench-2");
     fillInTheShift(screen, "plain");
     screen.type(RunningService.spareUnit(1));

@@ -42,6 +42,9 @@ final class Screen {
         browser.newContext(
             new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme));
     page = context.newPage();
+    // One listener for the page's life: without it, file dialogs are taken over anew for each wait,
+    // and on a busy machine a dialog may open before that has happened.
+    page.onFileChooser(chooser -> {});
     page.setDefaultTimeout(PATIENCE_MS);
     page.onConsoleMessage(this::heard);
     page.onPageError(error -> complaints.add("script error: " + error));
