@@ -65,7 +65,7 @@ declare namespace Api {
     id: string; serial: string; batch: string; product: string; productName?: string; tuning: string; station: string; occasion: string;
     state: "open" | "closed" | "abandoned"; verdict: string | null; lastAttempt: string | null; next: string;
     limitSet?: { version: number; digest?: string | null }; earSimulator?: string; startedAt: string; closedAt: string | null; softwareVersion?: string;
-    seatings?: { valid: number; wanted: number; tries: number; allowed: number; spreadDb?: SeatingSpread[] | null };
+    seatings?: { valid: number; wanted: number; tries: number; allowed: number; spreadDb?: SeatingSpread[] | null; depthTold?: boolean };
     conditional?: boolean | null; idleNoise?: { left?: IdleNoise | null; right?: IdleNoise | null } | null; 
     reasons: Reason[]; regions?: RegionResult[]; attempts?: Attempt[];
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };

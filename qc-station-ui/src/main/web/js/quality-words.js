@@ -23,11 +23,16 @@ export function idleNoiseBlock(inspection) {
     el("ul", {}, line(noise.left, "left", t("screen.bench.left")), line(noise.right, "right", t("screen.bench.right"))))
 }
 
-/** How far the seatings lie apart, widest first. @param {Api.Inspection} inspection @returns {HTMLElement | null} null for a single seating */
+/** A golden response that cannot tell the insertion depth is said so. @param {Api.Inspection} inspection @returns {HTMLElement | null} */
+function depthNote(inspection) {
+  return inspection.seatings?.depthTold === false ? el("p", { class: "more" }, t("screen.seating.noDepth")) : null
+}
+
+/** How far the seatings lie apart, widest first. @param {Api.Inspection} inspection @returns {HTMLElement | null} null for a single seating with nothing to say */
 export function spreadBlock(inspection) {
   const spreads = [...(inspection.seatings?.spreadDb ?? [])].sort((a, b) => b.db - a.db)
-  if (!spreads.length) return null
+  if (!spreads.length) return depthNote(inspection)
   return el("section", { class: "spreads" }, el("h3", {}, t("screen.spread.title", { n: inspection.seatings?.valid ?? 0 })),
     el("ul", {}, spreads.map((spread) => el("li", { class: spread.channel }, t("screen.spread.line", {
-      channel: spread.channel, region: spread.region, spread: spread.db, frequency: spread.atHz })))))
+      channel: spread.channel, region: spread.region, spread: spread.db, frequency: spread.atHz })))), depthNote(inspection))
 }

@@ -10,7 +10,7 @@ final class InspectionExamples {
        "lastAttempt": "FAIL", "next": "done",
        "limitSet": {"version": 3, "digest": "8c1f…"}, "earSimulator": "IEC 60318-4",
        "startedAt": "2026-11-25T07:00:00Z", "closedAt": "2026-11-25T07:00:01Z", "abandonedBecause": null,
-       "softwareVersion": "0.1.0", "seatings": {"valid": 1, "wanted": 1, "tries": 1, "allowed": 3, "spreadDb": []},
+       "softwareVersion": "0.1.0", "seatings": {"valid": 1, "wanted": 1, "tries": 1, "allowed": 3, "spreadDb": [], "depthTold": true},
        "reasons": [{"kind": "window", "channel": "right", "region": "treble", "frequencyHz": 8483.4,
          "measuredDb": 4.3, "limitDb": 3.0, "alsoRegions": [], "otherTuning": null,
          "text": "Right earpiece is 1.3 dB above its treble window at 8.5 kHz (+4.3 dB, allowed +3.0 dB)."}],

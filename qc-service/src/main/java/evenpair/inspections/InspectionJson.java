@@ -55,8 +55,16 @@ record InspectionJson(
    * @param allowed mountings allowed
    * @param spreadDb how far the valid seatings lie apart, by region and channel; empty for one
    *     seating or while open
+   * @param depthTold false: the golden response has two peaks near each other, so a wrong insertion
+   *     depth cannot be told; left out of lists
    */
-  record Seatings(int valid, int wanted, int tries, int allowed, List<SpreadView> spreadDb) {}
+  record Seatings(
+      int valid,
+      int wanted,
+      int tries,
+      int allowed,
+      List<SpreadView> spreadDb,
+      @JsonInclude(JsonInclude.Include.NON_NULL) Boolean depthTold) {}
 
   @Schema(
       name = "SeatingSpread",

@@ -2,6 +2,9 @@ package evenpair.inspections;
 
 import evenpair.inspections.InspectionJson.Attempt;
 import evenpair.inspections.InspectionJson.File;
+import evenpair.products.Products;
+import evenpair.products.Products.StoredLimitSet;
+import evenpair.tolerance.SeatingCheck;
 import java.util.List;
 import java.util.Locale;
 import org.springframework.stereotype.Component;
@@ -12,10 +15,12 @@ import org.springframework.web.util.UriComponentsBuilder;
 class InspectionJsons {
   private final ReasonViews views;
   private final IdleNoises noises;
+  private final Products products;
 
-  InspectionJsons(ReasonViews views, IdleNoises noises) {
+  InspectionJsons(ReasonViews views, IdleNoises noises, Products products) {
     this.views = views;
     this.noises = noises;
+    this.products = products;
   }
 
   /**
@@ -24,18 +29,25 @@ class InspectionJsons {
   InspectionJson whole(InspectionFile file, Locale locale) {
     List<Attempt> attempts =
         file.attempts().stream().map(attempt -> attempt(file, attempt, locale)).toList();
-    return json(file, ReasonViews.regions(file.regions()), attempts, noises.of(file), locale);
+    return json(
+        file,
+        seatings(file, tellsDepth(file)),
+        ReasonViews.regions(file.regions()),
+        attempts,
+        noises.of(file),
+        locale);
   }
 
   /**
    * @return as lists carry it
    */
   InspectionJson summary(InspectionFile file, Locale locale) {
-    return json(file, null, null, null, locale);
+    return json(file, seatings(file, null), null, null, null, locale);
   }
 
   private InspectionJson json(
       InspectionFile file,
+      InspectionJson.Seatings seatings,
       List<Inspections.RegionView> regions,
       List<Attempt> attempts,
       InspectionJson.IdleNoise noise,
@@ -62,7 +74,7 @@ class InspectionJsons {
         row.closedAt(),
         row.abandonedBecause() == null ? null : row.abandonedBecause().word(),
         row.softwareVersion(),
-        seatings(file),
+        seatings,
         views.of(file, locale),
         regions,
         attempts,
@@ -71,7 +83,13 @@ class InspectionJsons {
         links(row));
   }
 
-  private static InspectionJson.Seatings seatings(InspectionFile file) {
+  /** A golden response with two peaks near each other does not tell the insertion depth. */
+  private boolean tellsDepth(InspectionFile file) {
+    StoredLimitSet limits = products.limitSet(file.row().limitSetId());
+    return SeatingCheck.of(limits.set(), limits.golden()).tellsDepth();
+  }
+
+  private static InspectionJson.Seatings seatings(InspectionFile file, Boolean depthTold) {
     InspectionRow row = file.row();
     List<InspectionJson.SpreadView> spread =
         file.verdict().map(VerdictRow::spread).orElse(List.of()).stream()
@@ -80,7 +98,12 @@ class InspectionJsons {
                     new InspectionJson.SpreadView(s.region(), s.channel().word(), s.db(), s.atHz()))
             .toList();
     return new InspectionJson.Seatings(
-        row.validSeatings(), row.seatingsWanted(), row.tries(), row.triesAllowed(), spread);
+        row.validSeatings(),
+        row.seatingsWanted(),
+        row.tries(),
+        row.triesAllowed(),
+        spread,
+        depthTold);
   }
 
   private Attempt attempt(InspectionFile file, AttemptRow row, Locale locale) {

@@ -86,6 +86,7 @@ class MeasurementTests {
             good(108),
             good(109));
     assertThat(second.text("verdict")).isEqualTo("PASS");
+    assertThat(second.json().path("seatings").path("depthTold").isBoolean()).isTrue();
     JsonNode spread = second.json().path("seatings").path("spreadDb");
     assertThat(spread.size()).as("three regions, two channels").isEqualTo(6);
     // The same earpiece twice, noise 60 dB and more below it: the seatings differ by hundredths of
