@@ -1,29 +1,15 @@
 // Starts the screens: theme, texts, top bar, and the screen that the address names.
-import { startBatch } from "./batch/batch-screen.js"
-import { startBench } from "./bench/bench-screen.js"
 import { el, put } from "./dom.js"
-import { startGolden } from "./golden/golden-screen.js"
 import { keysShown, showKeys, takesText } from "./keys.js"
-import { recall } from "./memory.js"
 import { hashOf, parseRoute } from "./router.js"
-import { startStation } from "./station/station-screen.js"
+import { SCREENS, screenOf } from "./screens.js"
 import { loadTexts, t } from "./texts.js"
 import { chosenTheme, nextTheme, startTheme } from "./theme.js"
-import { startUnit } from "./unit/unit-screen.js"
-
-/**
- * @typedef {{ close: () => void, key?: (event: KeyboardEvent) => boolean, update?: (route: import("./router.js").Route) => boolean }} Screen
- *     `key` returns whether it took the key; `update` whether it took a new address without starting anew
- * @typedef {(host: HTMLElement, route: import("./router.js").Route) => Screen} StartScreen
- */
-
-/** @type {Record<string, StartScreen>} */
-const SCREENS = { bench: startBench, batch: startBatch, unit: startUnit, station: startStation, golden: startGolden }
 
 /** Shown only when the table of texts can be neither fetched nor remembered. */
 const WITHOUT_TEXTS = "The Evenpair service does not answer. Start it, then load this page again."
 
-/** @type {Screen | null} */
+/** @type {import("./screens.js").Screen | null} */
 let screen = null
 let screenName = ""
 
@@ -47,8 +33,9 @@ function start() {
     screen?.close()
     put(main)
     screenName = route.screen
-    screen = (SCREENS[route.screen] ?? startBench)(main, route)
-    document.title = `${titleOf(route.screen)} \u2013 Evenpair`
+    const entry = screenOf(route.screen)
+    screen = entry.start(main, route)
+    document.title = `${entry.title()} \u2013 Evenpair`
   }
   addEventListener("hashchange", follow)
   document.addEventListener("keydown", onKey)
@@ -67,19 +54,7 @@ function onKey(event) {
 
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
-  const unit = recall("unit"), station = recall("station")
-  put(links, [
-    ["bench", hashOf("bench")], ["batch", hashOf("batch")], ["unit", hashOf("unit", typeof unit === "string" ? unit : null)],
-    ["golden", hashOf("golden")], ["station", hashOf("station", typeof station === "string" ? station : null)],
-  ].map(([name, href]) => el("a", { href, "aria-current": name === current ? "page" : null }, titleOf(name))))
-}
-
-/** @param {string} name */
-function titleOf(name) {
-  const titles = /** @type {Record<string, () => string>} */ ({
-    batch: () => t("screen.nav.batch"), unit: () => t("screen.nav.unit"), golden: () => t("screen.nav.golden"), station: () => t("screen.nav.station"),
-  })
-  return titles[name]?.() ?? t("screen.nav.bench")
+  put(links, SCREENS.map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
 }
 
 function themeButton() {

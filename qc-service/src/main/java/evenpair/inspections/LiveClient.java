@@ -80,7 +80,12 @@ final class LiveClient {
   /** Ends the stream; the screen may come back. */
   void leave() {
     if (dropped()) {
-      emitter.complete();
+      try {
+        emitter.complete();
+      } catch (IllegalStateException e) {
+        // the container has ended the stream before us, as it does when it stops
+        return;
+      }
     }
   }
 

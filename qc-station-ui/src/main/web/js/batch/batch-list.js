@@ -7,7 +7,7 @@ import { hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
 
-/** @param {HTMLElement} host @returns {import("../app.js").Screen} */
+/** @param {HTMLElement} host @returns {import("../screens.js").Screen} */
 export function listBatches(host) {
   const closed = new AbortController()
   const load = async () => {

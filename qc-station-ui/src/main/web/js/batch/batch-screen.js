@@ -2,7 +2,7 @@
 import { BatchDetail } from "./batch-detail.js"
 import { listBatches } from "./batch-list.js"
 
-/** @type {import("../app.js").StartScreen} */
+/** @type {import("../screens.js").StartScreen} */
 export function startBatch(host, route) {
   return route.name ? new BatchDetail(host, route.name, route.query) : listBatches(host)
 }

@@ -84,8 +84,9 @@ export class AttemptForm {
     this.#tell()
   }
 
-  /** At a browser that remembers no shift, what this bench measured last is the best guess. @param {Api.Inspection} newest */
+  /** At a browser that remembers no shift, what this bench measured last is the best guess; never under the hand of someone who types. @param {Api.Inspection} newest */
   suggest(newest) {
+    if (this.#batch === document.activeElement) return
     if (this.#kept.batch || this.#batch.value || this.#kept.product) return
     this.#batch.value = newest.batch
     this.#kept = { ...this.#kept, product: newest.product, tuning: newest.tuning }

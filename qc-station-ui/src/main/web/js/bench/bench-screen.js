@@ -18,7 +18,7 @@ import { VerdictPanel } from "./verdict-panel.js"
 
 const RECENT = 12
 
-/** @type {import("../app.js").StartScreen} */
+/** @type {import("../screens.js").StartScreen} */
 export function startBench(host, route) {
   const station = route.name ?? recall("station")
   if (!station) return chooseStation(host)

@@ -5,7 +5,7 @@ import { hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
 
-/** @param {HTMLElement} host @param {string} [screen] that is opened with the station chosen @returns {import("../app.js").Screen} */
+/** @param {HTMLElement} host @param {string} [screen] that is opened with the station chosen @returns {import("../screens.js").Screen} */
 export function chooseStation(host, screen = "bench") {
   const closed = new AbortController()
   const load = async () => {

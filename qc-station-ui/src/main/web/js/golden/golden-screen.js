@@ -11,7 +11,7 @@ import { Cloud } from "./cloud.js"
 import { comparisonBlock, VersionCompare } from "./compare.js"
 import { MemberList } from "./members.js"
 
-/** @type {import("../app.js").StartScreen} */
+/** @type {import("../screens.js").StartScreen} */
 export function startGolden(host, route) {
   return new GoldenScreen(host, route.name, route.second ?? null, route.query.batch ?? null)
 }

@@ -28,7 +28,7 @@ const EXPLAINED = {
   verification: ["verification", "control"], idle: ["idleNoise"], gauge: ["gauge", "uncertainty"],
 }
 
-/** @type {import("../app.js").StartScreen} */
+/** @type {import("../screens.js").StartScreen} */
 export function startStation(host, route) {
   if (!route.name) return chooseStation(host, "station")
   return new StationScreen(host, route.name, route.query.part)

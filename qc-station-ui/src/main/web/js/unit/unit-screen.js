@@ -16,12 +16,12 @@ import { certificateButton } from "./certificate-button.js"
 import { History } from "./history.js"
 import { attemptsTable, factsList } from "./record-facts.js"
 
-/** @type {import("../app.js").StartScreen} */
+/** @type {import("../screens.js").StartScreen} */
 export function startUnit(host, route) {
   return route.name ? new UnitScreen(host, route.name, route.query.inspection ?? null) : askSerial(host)
 }
 
-/** @param {HTMLElement} host @returns {import("../app.js").Screen} */
+/** @param {HTMLElement} host @returns {import("../screens.js").Screen} */
 function askSerial(host) {
   put(host, el("section", { class: "page" }, el("h1", {}, t("screen.unit.ask.title")), el("p", {}, t("screen.unit.ask.why")), searchForm("")))
   host.querySelector("input")?.focus()

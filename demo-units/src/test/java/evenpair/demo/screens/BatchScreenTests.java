@@ -13,7 +13,7 @@ class BatchScreenTests {
   @Test
   void listsTheBatchesAndOpensOneByTheKeyboard(Screen screen) {
     screen.expectComplaint("status of 422").open("#/batch").shows(".list", RunningService.BATCH);
-    screen.at(".row-link").filter(text(RunningService.BATCH)).focus();
+    screen.link(RunningService.BATCH).focus();
     screen.press("Enter");
     screen.shows("main h1", RunningService.BATCH);
   }

@@ -3,8 +3,11 @@ package evenpair.demo.screens;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.FileChooser;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -102,6 +105,21 @@ class BenchScreenTests {
     assertThat(screen.at(".recent-list li:nth-child(2) button").getAttribute("aria-current"))
         .isEqualTo("true");
     screen.hasFocus("#serial");
+  }
+
+  /** What the bench measured last comes late, while the batch is being typed. */
+  @Test
+  void suggestsNoBatchUnderTheHandOfSomeoneWhoTypesOne(Screen screen) {
+    List<Route> held = new ArrayList<>();
+    screen.page().route("**/api/inspections?*", held::add);
+    screen.open("#/bench/bench-1").shows("#product", "Sedge 2");
+    screen.at("#batch").focus();
+    screen.press("Control+A");
+    held.forEach(Route::resume);
+    screen.page().unroute("**/api/inspections?*");
+    screen.shows(".recent-list", "SG2-");
+    screen.type("SW-2648");
+    assertThat(screen.at("#batch").inputValue()).isEqualTo("SW-2648");
   }
 
   @Test

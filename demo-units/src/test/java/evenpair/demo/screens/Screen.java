@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.ConsoleMessage;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import java.net.URI;
 import java.util.ArrayList;
@@ -123,6 +124,13 @@ final class Screen {
    */
   static Locator.FilterOptions text(String text) {
     return new Locator.FilterOptions().setHasText(text);
+  }
+
+  /**
+   * @return the link of exactly this name
+   */
+  Locator link(String name) {
+    return page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName(name).setExact(true));
   }
 
   private void heard(ConsoleMessage message) {

@@ -43,15 +43,16 @@ class ScreenTextsTests {
           file.getURL().toString().replaceFirst(".*/static/", ""),
           file.getContentAsString(StandardCharsets.UTF_8));
     }
-    Resource texts = files.getResource("classpath:/texts/en/screens.json");
-    table =
-        JsonMapper.builder()
-            .build()
-            .readTree(texts.getContentAsString(StandardCharsets.UTF_8))
-            .properties()
-            .stream()
-            .map(Map.Entry::getKey)
-            .collect(Collectors.toSet());
+    table = new TreeSet<>();
+    for (Resource file : files.getResources("classpath*:/texts/en/*.json")) {
+      JsonMapper.builder()
+          .build()
+          .readTree(file.getContentAsString(StandardCharsets.UTF_8))
+          .propertyNames()
+          .stream()
+          .filter(key -> key.startsWith("screen."))
+          .forEach(table::add);
+    }
     assertThat(sources).as("modules found").hasSizeGreaterThan(20);
   }
 

@@ -1,0 +1,37 @@
+// Every screen: its name in the address, what starts it, its title in the top bar, and who has use for it.
+import { startBatch } from "./batch/batch-screen.js"
+import { startBench } from "./bench/bench-screen.js"
+import { startGolden } from "./golden/golden-screen.js"
+import { recall } from "./memory.js"
+import { startStation } from "./station/station-screen.js"
+import { t } from "./texts.js"
+import { startUnit } from "./unit/unit-screen.js"
+
+/**
+ * @typedef {{ close: () => void, key?: (event: KeyboardEvent) => boolean, update?: (route: import("./router.js").Route) => boolean }} Screen
+ *     `key` returns whether it took the key; `update` whether it took a new address without starting anew
+ * @typedef {(host: HTMLElement, route: import("./router.js").Route) => Screen} StartScreen
+ * @typedef {"bench" | "engineer" | "administrator"} Desk who has use for a screen; `bench` is for everyone
+ * @typedef {{ name: string, start: StartScreen, title: () => string, desk: Desk, at?: () => string | null }} ScreenEntry
+ *     `at`: what the link opens, such as the unit looked at last
+ */
+
+/** @type {ScreenEntry[]} in the order of the top bar */
+export const SCREENS = [
+  { name: "bench", start: startBench, title: () => t("screen.nav.bench"), desk: "bench" },
+  { name: "station", start: startStation, title: () => t("screen.nav.station"), desk: "bench", at: () => remembered("station") },
+  { name: "unit", start: startUnit, title: () => t("screen.nav.unit"), desk: "bench", at: () => remembered("unit") },
+  { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
+  { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
+]
+
+/** @param {string} name @returns {ScreenEntry} the Bench for a name that is none */
+export function screenOf(name) {
+  return SCREENS.find((entry) => entry.name === name) ?? SCREENS[0]
+}
+
+/** @param {string} key */
+function remembered(key) {
+  const value = recall(key)
+  return typeof value === "string" ? value : null
+}
