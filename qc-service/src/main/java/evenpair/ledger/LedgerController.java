@@ -1,10 +1,13 @@
 package evenpair.ledger;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 /** The ledger over HTTP. */
 @RestController
+@AllowedFor({Caller.ENGINEER, Caller.ADMINISTRATOR})
 class LedgerController {
   private final LedgerCheck check;
 
