@@ -40,9 +40,9 @@ class HeadsFile {
   }
 
   /**
-   * @param digest of the head, hex
+   * @param line as it stands in the file
    */
-  record Head(long number, String digest) {}
+  record Head(long number, String line) {}
 
   /** Adds every block that the file does not hold yet. */
   synchronized void witness(BlockTable blocks) {
@@ -77,7 +77,10 @@ class HeadsFile {
     }
   }
 
-  private static String line(Block block) {
+  /**
+   * @return the line that witnesses a block
+   */
+  static String line(Block block) {
     BlockHead head = block.head();
     return new String(
         CanonicalJson.of(
@@ -135,9 +138,9 @@ class HeadsFile {
   private static Head head(String line) {
     try {
       JsonNode json = JSON.readTree(line);
-      return new Head(json.path("block").asLong(-1), json.path("digest").asString(""));
+      return new Head(json.path("block").asLong(-1), line);
     } catch (JacksonException e) {
-      return new Head(-1, "");
+      return new Head(-1, line);
     }
   }
 }
