@@ -15,29 +15,6 @@ import tools.jackson.databind.JsonNode;
  * cover of each table, so that a row that no entry speaks of is noticed too.
  */
 final class EvidenceCheck {
-  /**
-   * Tables of which every row is sealed in the transaction that adds it. Versions of limits are not
-   * among them: a draft is sealed when it is approved.
-   */
-  private static final List<String> WHOLLY_SEALED =
-      List.of(
-          "attempt",
-          "attempt_channel",
-          "inspection_verdict",
-          "microphone_calibration",
-          "output_calibration",
-          "station_correction",
-          "station_correction_capture",
-          "reference_unit",
-          "station_verification",
-          "station_verification_region",
-          "station_clearing",
-          "gauge_study",
-          "gauge_study_part",
-          "gauge_study_appraiser",
-          "gauge_study_capture",
-          "station_idle_floor");
-
   private final JdbcClient jdbc;
   private final RowDigests digests;
   private final SealedFiles store;
@@ -143,7 +120,7 @@ final class EvidenceCheck {
                     set ->
                         covered.merge(
                             set.path("table").asString(), set.path("rows").asLong(), Long::sum)));
-    for (String table : WHOLLY_SEALED) {
+    for (String table : SealedTables.WHOLLY) {
       long stored = jdbc.sql("select count(*) from " + table).query(Long.class).single();
       long sealed = covered.getOrDefault(table, 0L);
       if (stored != sealed) {

@@ -1,7 +1,6 @@
 package evenpair.ledger;
 
 import java.util.HexFormat;
-import java.util.List;
 import java.util.Optional;
 
 /** Holds what was witnessed outside the database against the blocks that stand in it. */
@@ -15,11 +14,11 @@ final class HeadsCheck {
   }
 
   /**
-   * @param witnessed lines of the file of heads
+   * @param witnessed the file of heads
    */
-  Optional<LedgerCheck.Failure> file(List<HeadsFile.Head> witnessed) {
+  Optional<LedgerCheck.Failure> file(HeadsFile.Witnessed witnessed) {
     long expected = 1;
-    for (HeadsFile.Head head : witnessed) {
+    for (HeadsFile.Head head : witnessed.heads()) {
       if (head.number() != expected) {
         return failed(
             expected,
@@ -32,7 +31,17 @@ final class HeadsCheck {
       }
       expected++;
     }
-    return Optional.empty();
+    return unfinished(expected, witnessed.unfinished());
+  }
+
+  /** A crash leaves the beginning of the next line; anything else was written by another hand. */
+  private Optional<LedgerCheck.Failure> unfinished(long number, String rest) {
+    boolean holds =
+        rest.isEmpty()
+            || blocks.find(number).filter(b -> HeadsFile.line(b).startsWith(rest)).isPresent();
+    return holds
+        ? Optional.empty()
+        : failed(number, "the end of the file of heads is not the head of block " + number);
   }
 
   private Optional<LedgerCheck.Failure> line(HeadsFile.Head head) {

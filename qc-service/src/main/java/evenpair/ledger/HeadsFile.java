@@ -123,16 +123,29 @@ class HeadsFile {
    * @return the whole lines, as they stand; a line that is no head has number −1
    */
   synchronized List<Head> read() throws IOException {
-    List<Head> heads = new ArrayList<>();
+    return witnessed().heads();
+  }
+
+  /**
+   * @param unfinished what stands behind the last whole line; empty but for a crash while it was
+   *     written
+   */
+  record Witnessed(List<Head> heads, String unfinished) {}
+
+  synchronized Witnessed witnessed() throws IOException {
     if (!Files.exists(file)) {
-      return heads;
+      return new Witnessed(List.of(), "");
     }
-    String content = Files.readString(file, StandardCharsets.UTF_8);
-    content
-        .substring(0, content.lastIndexOf('\n') + 1)
-        .lines()
-        .forEach(line -> heads.add(head(line)));
-    return heads;
+    // byte for byte: what is not UTF-8 is no head either, and must not stop the check
+    String content = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1);
+    int whole = content.lastIndexOf('\n') + 1;
+    List<Head> heads = new ArrayList<>();
+    for (String line : content.substring(0, whole).split("\n")) {
+      if (whole > 0) {
+        heads.add(head(line));
+      }
+    }
+    return new Witnessed(heads, content.substring(whole));
   }
 
   private static Head head(String line) {

@@ -14,9 +14,7 @@ public interface Ledger {
    *     8785 canonical JSON; instants are cut to microseconds
    * @return the entry's id (UUIDv7)
    */
-  default UUID append(String kind, UUID subject, Object content) {
-    return append(kind, subject, content, Evidence.NONE);
-  }
+  UUID append(String kind, UUID subject, Object content);
 
   /**
    * Like {@link #append(String, UUID, Object)}, with rows and files that are sealed with the entry.

@@ -94,7 +94,7 @@ class LedgerCheck {
    * @param printed a head that somebody wrote down, empty if there is none at hand
    */
   Report check(Optional<PrintedHead> printed) {
-    List<HeadsFile.Head> witnessed = witnessed();
+    HeadsFile.Witnessed witnessed = witnessed();
     return snapshot.execute(status -> new Walk(witnessed, printed).report());
   }
 
@@ -102,9 +102,9 @@ class LedgerCheck {
     return check(Optional.empty());
   }
 
-  private List<HeadsFile.Head> witnessed() {
+  private HeadsFile.Witnessed witnessed() {
     try {
-      return heads.read();
+      return heads.witnessed();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -122,14 +122,14 @@ class LedgerCheck {
 
   /** One check; ends at the first failure. */
   private final class Walk {
-    private final List<HeadsFile.Head> witnessed;
+    private final HeadsFile.Witnessed witnessed;
     private final Optional<PrintedHead> printed;
     private final EvidenceCheck evidence = new EvidenceCheck(jdbc, rows, files);
     private long number;
     private long entries;
     private byte[] previous = new byte[BlockHead.DIGEST_BYTES];
 
-    private Walk(List<HeadsFile.Head> witnessed, Optional<PrintedHead> printed) {
+    private Walk(HeadsFile.Witnessed witnessed, Optional<PrintedHead> printed) {
       this.witnessed = witnessed;
       this.printed = printed;
     }
@@ -149,7 +149,7 @@ class LedgerCheck {
           number,
           entries,
           waiting,
-          witnessed.size(),
+          witnessed.heads().size(),
           evidence.rows(),
           evidence.files(),
           evidence.withoutEvidence(),

@@ -52,6 +52,12 @@ class LedgerEntries implements Ledger {
 
   @Override
   @Transactional(propagation = Propagation.MANDATORY)
+  public UUID append(String kind, UUID subject, Object content) {
+    return append(kind, subject, content, Evidence.NONE);
+  }
+
+  @Override
+  @Transactional(propagation = Propagation.MANDATORY)
   public UUID append(String kind, UUID subject, Object content, Evidence evidence) {
     UUID id = ids.next();
     append(id, kind, subject, content, evidence);
