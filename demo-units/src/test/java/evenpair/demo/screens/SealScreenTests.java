@@ -37,7 +37,7 @@ class SealScreenTests {
   @Test
   void judgesAUnitAgainAndListsTheRun(Screen screen) {
     screen.open("#/seal").shows(".again h2", "Judge stored captures again");
-    screen.at("#again-serial").fill(RunningService.spareUnit(0));
+    screen.at("#again-serial").fill(RunningService.spareUnit(1));
     screen.at("#again-serial").press("Enter");
     screen.shows(".again-table tbody", "asked for");
   }

@@ -99,12 +99,13 @@ final class JobRunner {
   private void failed(Turn turn, Throwable cause) {
     boolean hopeless = cause instanceof Refusal || turn.failures() + 1 >= TRIES;
     LOG.warn(
-        "Step {} of job {} ({}) failed{}",
+        "Step {} of job {} ({}) failed{}: {}",
         turn.done() + 1,
         turn.id(),
         turn.kind(),
         hopeless ? "; the job ends here" : "; tried again soon",
-        cause instanceof Refusal ? cause.getMessage() : cause);
+        cause.getMessage(),
+        cause instanceof Refusal ? null : cause);
     transaction.executeWithoutResult(
         status -> {
           if (hopeless) {
