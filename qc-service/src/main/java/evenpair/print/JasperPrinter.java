@@ -27,11 +27,20 @@ class JasperPrinter implements Printer, PagesPrinter {
 
   @Override
   public byte[] print(Sheet sheet) {
+    return pdf(List.of(onePage(sheet)), sheet);
+  }
+
+  @Override
+  public byte[] printTogether(List<Sheet> sheets) {
+    return pdf(sheets.stream().map(this::onePage).toList(), sheets.get(0));
+  }
+
+  private JasperPrint onePage(Sheet sheet) {
     for (Density density : Density.values()) {
       JasperPrint filled = fill(sheet, density);
       if (filled.getPages().size() == 1) {
         PlotRoom.widen(filled, layouts.get(sheet.layout(), sheet.paper(), density));
-        return pdf(filled, sheet);
+        return filled;
       }
     }
     throw new PageOverflow(sheet.rows().size());
@@ -39,10 +48,10 @@ class JasperPrinter implements Printer, PagesPrinter {
 
   @Override
   public byte[] printPages(Sheet sheet) {
-    return pdf(fill(sheet, Density.ROOMY), sheet);
+    return pdf(List.of(fill(sheet, Density.ROOMY)), sheet);
   }
 
-  private byte[] pdf(JasperPrint filled, Sheet sheet) {
+  private byte[] pdf(List<JasperPrint> filled, Sheet sheet) {
     return writing.pdf(filled, sheet, texts.render(sheet.locale(), "paper.language", Map.of()));
   }
 
