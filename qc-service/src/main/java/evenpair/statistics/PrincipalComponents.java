@@ -149,6 +149,19 @@ public final class PrincipalComponents {
     return explained;
   }
 
+  /**
+   * @return the row's score on each of the first components: its deviation from the mean along
+   *     their directions
+   */
+  public double[] scores(double[] row, int components) {
+    double[] standardised = standardised(row);
+    double[] scores = new double[components];
+    for (int k = 0; k < components; k++) {
+      scores[k] = dot(vectors[k], standardised);
+    }
+    return scores;
+  }
+
   private double[] standardised(double[] row) {
     double[] standardised = new double[centre.length];
     for (int c = 0; c < centre.length; c++) {
