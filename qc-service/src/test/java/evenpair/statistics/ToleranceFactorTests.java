@@ -29,7 +29,9 @@ class ToleranceFactorTests {
     assertThat(ToleranceFactor.oneSided(n, 0.99, 0.95)).isCloseTo(p99, within(FOUR));
   }
 
-  /** One unit of the last decimal; the row of 20 recalculated with SciPy (R prints 2.7604, 3.6211). */
+  /**
+   * One unit of the last decimal; the row of 20 recalculated with SciPy (R prints 2.7604, 3.6211).
+   */
   @ParameterizedTest
   @CsvSource({
     "5, 4.2906, 5.0769, 6.5980",
