@@ -16,7 +16,7 @@ import org.springframework.stereotype.Component;
 
 /** Fills the compiled layouts. */
 @Component
-class JasperPrinter implements Printer, PagesPrinter {
+class JasperPrinter implements Printer, PagesPrinter, FlowPrinter {
   private final CompiledReports layouts = new CompiledReports();
   private final PdfWriting writing = new PdfWriting();
   private final Texts texts;
@@ -51,14 +51,37 @@ class JasperPrinter implements Printer, PagesPrinter {
     return pdf(List.of(fill(sheet, Density.ROOMY)), sheet);
   }
 
+  @Override
+  public byte[] print(FlowDocument document) {
+    Sheet sheet =
+        new Sheet(
+            "flow",
+            document.paper(),
+            document.locale(),
+            document.title(),
+            document.dated(),
+            Map.of(
+                "headerLeft", document.headerLeft(),
+                "headerRight", document.headerRight(),
+                "footer", document.footer()),
+            List.of());
+    JRMapCollectionDataSource rows =
+        new JRMapCollectionDataSource(FlowRows.of(document.sections()));
+    return pdf(List.of(fill(sheet, Density.ROOMY, rows)), sheet);
+  }
+
   private byte[] pdf(List<JasperPrint> filled, Sheet sheet) {
     return writing.pdf(filled, sheet, texts.render(sheet.locale(), "paper.language", Map.of()));
   }
 
   private JasperPrint fill(Sheet sheet, Density density) {
+    return fill(sheet, density, rows(sheet.rows()));
+  }
+
+  private JasperPrint fill(Sheet sheet, Density density, JRMapCollectionDataSource rows) {
     JasperReport layout = layouts.get(sheet.layout(), sheet.paper(), density);
     try {
-      return JasperFillManager.fillReport(layout, parameters(sheet), rows(sheet.rows()));
+      return JasperFillManager.fillReport(layout, parameters(sheet), rows);
     } catch (JRException e) {
       throw new IllegalStateException("cannot fill the layout " + sheet.layout(), e);
     }
