@@ -31,13 +31,13 @@ final class OutsideWords {
    */
   String headline() {
     if (comparison.averageOnly()) {
-      return text("report.headline.average");
+      return text("outside.headline.average");
     }
     if (comparison.swapped()) {
-      return text("report.headline.swapped");
+      return text("outside.headline.swapped");
     }
     return text(
-        "report.headline." + comparison.outcome(), Map.of("regions", names(Outcome.DISAGREES)));
+        "outside.headline." + comparison.outcome(), Map.of("regions", names(Outcome.DISAGREES)));
   }
 
   /**
@@ -46,7 +46,7 @@ final class OutsideWords {
   List<String> conclusion() {
     List<String> sentences = new ArrayList<>();
     if (comparison.averageOnly()) {
-      sentences.add(text("report.follows.average"));
+      sentences.add(text("outside.follows.average"));
       sentences.add(ownRecord());
       return sentences;
     }
@@ -54,14 +54,14 @@ final class OutsideWords {
       case AGREES ->
           sentences.add(
               report.oursOutside()
-                  ? text("report.follows.agrees-outside", Map.of("regions", outside()))
-                  : text("report.follows.agrees-inside"));
+                  ? text("outside.follows.agrees-outside", Map.of("regions", outside()))
+                  : text("outside.follows.agrees-inside"));
       case DISAGREES -> {
-        sentences.add(text("report.follows.disagrees"));
+        sentences.add(text("outside.follows.disagrees"));
         sentences.add(ownRecord());
       }
       default -> {
-        sentences.add(text("report.follows.cannot-tell"));
+        sentences.add(text("outside.follows.cannot-tell"));
         sentences.add(ownRecord());
       }
     }
@@ -71,8 +71,8 @@ final class OutsideWords {
 
   private String ownRecord() {
     return report.oursOutside()
-        ? text("report.own.outside", Map.of("regions", outside()))
-        : text("report.own.inside");
+        ? text("outside.own.outside", Map.of("regions", outside()))
+        : text("outside.own.inside");
   }
 
   /** What they found most, against the limit. */
@@ -84,8 +84,8 @@ final class OutsideWords {
             region ->
                 text(
                     Math.abs(region.theirsDb()) > region.limitDb()
-                        ? "report.claim.above"
-                        : "report.claim.inside",
+                        ? "outside.claim.above"
+                        : "outside.claim.inside",
                     Map.of(
                         "theirs", Math.abs(region.theirsDb()),
                         "region", region.region(),
@@ -101,7 +101,7 @@ final class OutsideWords {
         .map(
             region ->
                 text(
-                    "report.batch",
+                    "outside.batch",
                     Map.of(
                         "percent", 100 * region.getValue(),
                         "count", report.batchUnits(),
@@ -110,10 +110,10 @@ final class OutsideWords {
 
   String region(RegionComparison region) {
     if (region.outcome() == Outcome.NOT_COMPARED) {
-      return text("report.region.NOT_COMPARED", Map.of("region", region.region()));
+      return text("outside.region.NOT_COMPARED", Map.of("region", region.region()));
     }
     return text(
-        "report.region." + region.outcome(),
+        "outside.region." + region.outcome(),
         Map.of(
             "region", region.region(),
             "theirs", region.theirsDb(),
@@ -123,11 +123,11 @@ final class OutsideWords {
   }
 
   List<String> assumptions() {
-    return comparison.assumptions().stream().map(one -> text("report.assumed." + one)).toList();
+    return comparison.assumptions().stream().map(one -> text("outside.assumed." + one)).toList();
   }
 
   List<String> questions() {
-    return comparison.questions().stream().map(one -> text("report.asked." + one)).toList();
+    return comparison.questions().stream().map(one -> text("outside.asked." + one)).toList();
   }
 
   private String names(Outcome outcome) {

@@ -254,6 +254,11 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
   }
 
   @Override
+  public List<VersionFacts> limitSetHistory(String product, String tuning) {
+    return List.of();
+  }
+
+  @Override
   public Optional<StoredLimitSet> limitSet(String product, String tuning, int version) {
     return sets.stream()
         .filter(stored -> stored.set().tuning().equals(tuning))
