@@ -86,10 +86,7 @@ final class ReportWords {
       return text("signals.none");
     }
     return chart.signals().stream()
-        .map(
-            signal ->
-                text(
-                    "signal", Map.of("rule", signal.text(), "units", units(chart, signal))))
+        .map(signal -> text("signal", Map.of("rule", signal.text(), "units", units(chart, signal))))
         .collect(Collectors.joining(" "));
   }
 

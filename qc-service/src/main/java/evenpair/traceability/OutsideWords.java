@@ -14,6 +14,9 @@ import java.util.stream.Collectors;
 
 /** The answer to an outside report in sentences that hold for a lay reader. */
 final class OutsideWords {
+  /** A share of fewer pairs says nothing. */
+  private static final int FEWEST_PAIRS = 10;
+
   private final Texts texts;
   private final Locale locale;
   private final OutsideReport report;
@@ -96,6 +99,9 @@ final class OutsideWords {
    * @return how the pair stands in its batch, for the region with the highest share
    */
   Optional<String> inTheBatch() {
+    if (report.batchUnits() < FEWEST_PAIRS) {
+      return Optional.empty();
+    }
     return report.percentiles().entrySet().stream()
         .max(Map.Entry.comparingByValue())
         .map(
