@@ -84,8 +84,10 @@ final class PaperChart {
   }
 
   private static String number(String form, double value) {
-    double clean = Math.abs(value) < 1e-9 ? 0 : value;
-    return String.format(Locale.ROOT, form, clean).replace('-', '\u2212');
+    if (Math.abs(value) < 1e-9) {
+      return "0";
+    }
+    return String.format(Locale.ROOT, form, value).replace('-', '\u2212');
   }
 
   void border() {
@@ -135,9 +137,12 @@ final class PaperChart {
     }
   }
 
-  /** A small square round a point: it is found without its colour. */
-  void mark(double at, double value) {
-    double size = 5;
+  /**
+   * A small square round a point: it is found without its colour.
+   *
+   * @param size points
+   */
+  void mark(double at, double value, double size) {
     draw(
         INK,
         new BasicStroke(0.9f),
