@@ -123,11 +123,7 @@ final class JobRunner {
   private static String why(Turn turn, Throwable cause) {
     return cause instanceof Refusal
         ? cause.getMessage()
-        : "Step "
-            + (turn.done() + 1)
-            + " failed "
-            + TRIES
-            + " times. The service's log says why.";
+        : "Step " + (turn.done() + 1) + " failed " + TRIES + " times. The service's log says why.";
   }
 
   private static final class StepFailed extends RuntimeException {

@@ -128,6 +128,5 @@ class JobTable {
    * @param done the number of the next step
    * @param total null until the first look
    */
-  record Turn(
-      UUID id, String kind, String parameters, int done, Integer total, int failures) {}
+  record Turn(UUID id, String kind, String parameters, int done, Integer total, int failures) {}
 }

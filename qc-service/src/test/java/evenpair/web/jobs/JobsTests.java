@@ -159,9 +159,7 @@ class JobsTests {
     assertThat(ids).allMatch(id -> find(id).state().equals("done"));
     assertThat(done)
         .containsExactlyInAnyOrderElementsOf(
-            IntStream.range(0, 36)
-                .mapToObj(i -> "{\"job\":" + i / 12 + "}" + i % 12)
-                .toList());
+            IntStream.range(0, 36).mapToObj(i -> "{\"job\":" + i / 12 + "}" + i % 12).toList());
   }
 
   @Test
