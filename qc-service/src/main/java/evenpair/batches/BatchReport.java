@@ -135,8 +135,8 @@ final class BatchReport {
   private Section reasons(Statistics statistics) {
     List<RankedReason> ranked = statistics.reasons();
     if (ranked.isEmpty()) {
-      return new Section(
-          words.text("reasons"), false, List.of(new Paragraph(words.text("reasons.none"))));
+      String none = statistics.units().failed() == 0 ? "reasons.none" : "reasons.unknown";
+      return new Section(words.text("reasons"), false, List.of(new Paragraph(words.text(none))));
     }
     List<List<String>> rows = new ArrayList<>();
     for (RankedReason reason : ranked.subList(0, Math.min(MOST_REASONS, ranked.size()))) {
@@ -181,6 +181,15 @@ final class BatchReport {
   }
 
   private Section capability(Facts facts) {
+    List<String> lacks =
+        facts.capability().stream()
+            .map(row -> row.missing() == null ? "" : row.missing().text())
+            .distinct()
+            .toList();
+    if (lacks.size() == 1 && !lacks.get(0).isEmpty()) {
+      return new Section(
+          words.text("capability"), false, List.of(new Paragraph(lacks.get(0))));
+    }
     List<List<String>> rows = new ArrayList<>();
     for (CapabilityRow row : facts.capability()) {
       rows.add(
@@ -188,44 +197,53 @@ final class BatchReport {
               row.name(),
               Integer.toString(row.n()),
               ReportWords.limits(row.lowerLimitDb(), row.upperLimitDb()),
-              row.missing() != null ? row.missing().text() : ReportWords.db(row.meanDb()),
+              row.missing() != null ? "" : ReportWords.db(row.meanDb()),
               row.missing() != null ? "" : ReportWords.plain(row.sdOverallDb()),
               index(row.cp()),
               index(row.cpk()),
               index(row.pp()),
-              index(row.ppk()),
+              interval(row.ppk()),
               words.quoted(row)));
     }
     List<Block> blocks = new ArrayList<>();
     blocks.add(
         new Table(
             List.of(
-                new Column(words.text("quantity"), 25, false),
-                new Column("n", 6, true),
-                new Column(words.text("limits.db"), 14, true),
+                new Column(words.text("quantity"), 24, false),
+                new Column("n", 7, true),
+                new Column(words.text("limits.db"), 16, true),
                 new Column(words.text("mean"), 10, true),
-                new Column(words.text("sd"), 8, true),
+                new Column(words.text("sd"), 9, true),
                 new Column("Cp", 7, true),
                 new Column("Cpk", 7, true),
                 new Column("Pp", 7, true),
-                new Column(words.text("ppk"), 17, true),
-                new Column(words.text("quote"), 16, false)),
+                new Column(words.text("ppk"), 19, true),
+                new Column(words.text("quote"), 19, false)),
             rows));
     blocks.add(new Note(facts.capabilityMethod()));
-    facts.capability().stream()
-        .filter(row -> row.alternative() != null)
-        .forEach(row -> blocks.add(new Note(row.name() + ". " + row.alternative().text())));
     return new Section(words.text("capability"), false, blocks);
   }
 
   private static String index(Index index) {
-    return index == null ? "" : ReportWords.plain(index.value());
+    return index == null ? "" : ReportWords.index(index.value());
+  }
+
+  private static String interval(Index index) {
+    return index == null
+        ? ""
+        : ReportWords.index(index.value())
+            + " ("
+            + ReportWords.index(index.interval()[0])
+            + "–"
+            + ReportWords.index(index.interval()[1])
+            + ")";
   }
 
   private Section order(Facts facts) {
     List<Block> blocks = new ArrayList<>();
     chart(blocks, facts.failures(), FigureHeight.MIDDLE);
     facts.charts().forEach(chart -> chart(blocks, chart, FigureHeight.HIGH));
+    blocks.add(new Note(words.text("order.note")));
     Components components = facts.components();
     if (components.missing() != null) {
       blocks.add(new Paragraph(words.text("t-squared") + ". " + components.missing().text()));
@@ -306,10 +324,10 @@ final class BatchReport {
                 new Column(words.text("version"), 9, false),
                 new Column(words.text("approved-at"), 17, false),
                 new Column(words.text("approved-by"), 18, false),
-                new Column(words.text("why"), 26, false),
+                new Column(words.text("why"), 23, false),
                 new Column(words.text("active-from"), 17, false),
-                new Column(words.text("digest"), 13, false)),
+                new Column(words.text("digest"), 16, false)),
             limits.history(words)));
-    return new Section(words.text("limits"), false, blocks);
+    return new Section(words.text("limits"), true, blocks);
   }
 }

@@ -14,6 +14,8 @@ final class ControlDrawing implements Drawing {
   /** More points than this are drawn as a line alone. */
   private static final int MOST_DOTS = 150;
 
+  private static final double MOST_REACH = 3;
+
   private final Charts charts;
 
   ControlDrawing(Charts charts) {
@@ -79,7 +81,7 @@ final class ControlDrawing implements Drawing {
 
   private static void square(PaperChart chart, int point, double[] line) {
     if (!Double.isNaN(line[point])) {
-      chart.mark(point, line[point]);
+      chart.mark(point, line[point], line.length <= MOST_DOTS ? 5 : 2.4);
     }
   }
 
@@ -103,7 +105,10 @@ final class ControlDrawing implements Drawing {
     return all;
   }
 
-  /** Holds every line and limit, with a little room. */
+  /**
+   * Holds every limit and line, with a little room; of what lies further than three times as far from
+   * the centre as its limit, the place at the edge is enough.
+   */
   private static double[] ends(ChartPanel panel) {
     double low = panel.centre();
     double high = panel.centre();
@@ -116,6 +121,13 @@ final class ControlDrawing implements Drawing {
     }
     if (panel.upper() != null) {
       high = Math.max(high, -least(Arrays.stream(panel.upper()).map(v -> -v).toArray()));
+    }
+    if (panel.lower() != null) {
+      low = Math.max(low, panel.centre() - MOST_REACH * (panel.centre() - least(panel.lower())));
+    }
+    if (panel.upper() != null) {
+      double limit = -least(Arrays.stream(panel.upper()).map(v -> -v).toArray());
+      high = Math.min(high, panel.centre() + MOST_REACH * (limit - panel.centre()));
     }
     double room = high > low ? (high - low) * 0.06 : 0.5;
     return new double[] {low - room, high + room};

@@ -22,7 +22,7 @@ final class ReportWords {
   private static final DateTimeFormatter UTC =
       DateTimeFormatter.ofPattern("uuuu-MM-dd, HH:mm", Locale.ROOT).withZone(ZoneOffset.UTC);
   private static final char MINUS = '\u2212';
-  private static final int MOST_NAMED = 8;
+  private static final int MOST_NAMED = 5;
 
   private final Texts texts;
   private final Locale locale;
@@ -67,7 +67,10 @@ final class ReportWords {
 
   /** Which number of the row may be quoted, and the number. */
   String quoted(CapabilityRow row) {
-    if (row.quoted() == null || row.missing() != null) {
+    if (row.missing() != null) {
+      return row.missing().text();
+    }
+    if (row.quoted() == null) {
       return "";
     }
     return switch (row.quoted()) {
@@ -86,7 +89,17 @@ final class ReportWords {
       return text("signals.none");
     }
     return chart.signals().stream()
-        .map(signal -> text("signal", Map.of("rule", signal.text(), "units", units(chart, signal))))
+        .map(
+            signal ->
+                text(
+                    "signal",
+                    Map.of(
+                        "panel",
+                        chart.panels().get(signal.panel()).title(),
+                        "rule",
+                        signal.text(),
+                        "units",
+                        units(chart, signal))))
         .collect(Collectors.joining(" "));
   }
 
@@ -140,6 +153,13 @@ final class ReportWords {
    */
   static String plain(Double value) {
     return value == null ? "" : minus(String.format(Locale.ROOT, "%.2f", value));
+  }
+
+  /**
+   * @return a capability index: two decimals, fewer where they say nothing
+   */
+  static String index(double value) {
+    return minus(String.format(Locale.ROOT, Math.abs(value) < 10 ? "%.2f" : "%.1f", value));
   }
 
   static String plain1(double value) {

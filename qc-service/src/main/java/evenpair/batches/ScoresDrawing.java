@@ -45,7 +45,7 @@ final class ScoresDrawing implements Drawing {
               : components.tSquared().otherLimit();
       chart.dot(i, units.get(i).tSquared());
       if (units.get(i).signals()) {
-        chart.mark(i, units.get(i).tSquared());
+        chart.mark(i, units.get(i).tSquared(), count <= 150 ? 5 : 2.4);
       }
     }
     if (Arrays.stream(limits).allMatch(Double::isFinite)) {

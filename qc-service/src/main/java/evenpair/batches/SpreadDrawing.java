@@ -40,12 +40,12 @@ final class SpreadDrawing implements Drawing {
   @Override
   public void draw(Graphics2D paper, Rectangle2D room) {
     double width = room.getWidth() - 36;
-    double heights = room.getHeight() - 14 - 30 - 14;
+    double heights = room.getHeight() - 14 - 38 - 14;
     Rectangle2D upper =
         new Rectangle2D.Double(room.getX() + 30, room.getY() + 14, width, heights * 0.6);
     Rectangle2D lower =
         new Rectangle2D.Double(
-            upper.getX(), upper.getMaxY() + 30, width, heights - upper.getHeight());
+            upper.getX(), upper.getMaxY() + 38, width, heights - upper.getHeight());
     deviations(paper, upper);
     differences(paper, lower);
   }
@@ -91,7 +91,7 @@ final class SpreadDrawing implements Drawing {
   }
 
   private void ground(PaperChart chart, String title, double reach) {
-    chart.levels(title, PaperChart.step(2 * reach, 6), "%+.0f");
+    chart.levels(title, Math.max(1, PaperChart.step(2 * reach, 6)), "%+.0f");
     for (double hz : NUMBERED) {
       double x = chart.x(hz);
       chart.draw(

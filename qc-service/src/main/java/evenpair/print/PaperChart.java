@@ -82,9 +82,10 @@ public final class PaperChart {
   }
 
   private static String number(String form, double value) {
-    double clean = Math.abs(value) < 1e-9 ? 0 : value;
-    String text = String.format(Locale.ROOT, form, clean).replace('-', '\u2212');
-    return clean == 0 ? text.replace("+", "") : text;
+    if (Math.abs(value) < 1e-9) {
+      return "0";
+    }
+    return String.format(Locale.ROOT, form, value).replace('-', '\u2212');
   }
 
   public void border() {
@@ -134,9 +135,12 @@ public final class PaperChart {
     }
   }
 
-  /** A small square round a point: it is found without its colour. */
-  public void mark(double at, double value) {
-    double size = 5;
+  /**
+   * A small square round a point: it is found without its colour.
+   *
+   * @param size points
+   */
+  public void mark(double at, double value, double size) {
     draw(
         INK,
         new BasicStroke(0.9f),
