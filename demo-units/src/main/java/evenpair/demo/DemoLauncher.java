@@ -2,6 +2,7 @@ package evenpair.demo;
 
 import evenpair.EvenpairApplication;
 import evenpair.demo.line.DemoBatch;
+import evenpair.demo.player.EarlierDays;
 import evenpair.demo.player.LineClient;
 import evenpair.demo.player.LineStopped;
 import evenpair.demo.player.Player;
@@ -58,11 +59,13 @@ public final class DemoLauncher {
     try {
       LineClient client = new LineClient(base);
       client.awaitHealth(patience);
+      boolean lotAsItShould =
+          new EarlierDays(client, folder, Clock.systemUTC(), out).play(DemoBatch.lotChange());
       Player player = new Player(client, folder, Clock.systemUTC(), out);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());
       invite(base, summary, folder, spare, out);
-      return summary.asItShould() ? 0 : 1;
+      return summary.asItShould() && lotAsItShould ? 0 : 1;
     } catch (LineStopped e) {
       out.println();
       out.println("The demo line stopped: " + e.getMessage());
@@ -83,6 +86,8 @@ public final class DemoLauncher {
             + "?product="
             + samples.product()
             + "&tuning=plain");
+    out.println(
+        "  Lot change   " + base + "/#/batch/" + DemoBatch.lotChange().name() + "?tuning=plain");
     samples
         .failedUnit()
         .ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));

@@ -1,10 +1,11 @@
 // How the curves vary together: each component as a curve for both channels, and T² of every unit over production order.
 import { el } from "../dom.js"
 import { isNumber, percent } from "../format.js"
-import { buildChart, EDGES, groundOf } from "../plot/chart.js"
+import { buildChart } from "../plot/chart.js"
 import { PlotRoom } from "../plot/room.js"
-import { halfSpan, heightFor } from "../plot/scales.js"
+import { halfSpan } from "../plot/scales.js"
 import { t } from "../texts.js"
+import { two } from "./capability-panel.js"
 import { BASELINES, baselineWords, label } from "./chart-panel.js"
 import { OrderChart } from "./order-chart.js"
 import { methodNote, missingNote, panel } from "./panel.js"
@@ -14,7 +15,7 @@ export function componentPanel(source, regions) {
   let baseline = ""
   const { element, load } = panel("components", t("screen.components.title"), source, "components", () => Object.fromEntries(baseline ? [["baseline", baseline]] : []), (/** @type {Api.Components} */ figures) => {
     if (figures.missing) return [missingNote(figures.missing), methodNote(figures.method, figures.notes)]
-    return [el("div", { class: "component-grid" }, figures.components.map((component, i) => componentBlock(figures, component, i, regions))), tSquaredChart(figures, source).element, signalList(figures), methodNote(figures.method, figures.notes)]
+    return [el("p", { class: "plot-note" }, t("screen.components.axis")), el("div", { class: "component-grid" }, figures.components.map((component, i) => componentBlock(figures, component, i, regions))), tSquaredChart(figures, source).element, signalList(figures), methodNote(figures.method, figures.notes)]
   })
   const select = el("select", { id: "components-baseline" }, BASELINES.filter((value) => value !== "20").map((value) => el("option", { value }, baselineWords(value))))
   select.addEventListener("change", () => {
@@ -25,19 +26,18 @@ export function componentPanel(source, regions) {
   return element
 }
 
+/** A component is tenths of a decibel: drawn ten times as high as a response, with its own scale. @type {number} */
+const ENLARGED = 10
+
 /** @param {Api.Components} figures @param {Api.Component} component @param {number} place @param {Api.Region[]} regions */
 function componentBlock(figures, component, place, regions) {
-  const half = halfSpan(1, 12, component.leftDb, component.rightDb)
-  const room = new PlotRoom("component-room", (host, width, height) => {
-    const wanted = Math.max(120, heightFor(groundOf(width, 100).width, 2 * half, 50) + EDGES.top + EDGES.bottom)
-    if (wanted !== height) {
-      room.setHeight(wanted)   // the size observer calls again with the right height
-      return null
-    }
-    return buildChart(host, { hz: figures.frequencyHz, width, height, low: -half, high: half, caption: t("screen.components.axis"), bands: [], specified: null, marks: [],
-      lines: [{ name: t("screen.components.left"), values: component.leftDb, colour: "left", width: 2, label: true }, { name: t("screen.components.right"), values: component.rightDb, colour: "right", width: 2, dash: [7, 4], label: true }],
-      regions: regions.map((region) => ({ ...region, failed: false })) }, () => {})
-  })
+  const tenths = (/** @type {number[]} */ values) => values.map((value) => ENLARGED * value)
+  const left = tenths(component.leftDb), right = tenths(component.rightDb)
+  const half = halfSpan(3, 120, left, right)
+  const room = new PlotRoom("component-room", (host, width, height) => buildChart(host, { hz: figures.frequencyHz, width, height, low: -half, high: half, caption: "dB", bands: [], specified: null, marks: [],
+    levelLabel: (value) => two(value / ENLARGED).slice(0, -1),
+    lines: [{ name: t("screen.components.left"), values: left, colour: "left", width: 2, label: true }, { name: t("screen.components.right"), values: right, colour: "right", width: 2, dash: [7, 4], label: true }],
+    regions: regions.map((region) => ({ ...region, failed: false })) }, () => {}))
   return el("section", { class: "component" }, el("h3", {}, t("screen.components.name", { n: place + 1 }), el("span", { class: "more" }, t("screen.components.share", { share: percent(component.share) }))), room.element, el("p", { class: "plot-note" }, component.text))
 }
 

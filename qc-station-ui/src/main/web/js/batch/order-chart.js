@@ -11,7 +11,7 @@ import { t } from "../texts.js"
  * @typedef {{ label: string, panels: Panel[], points: Point[], signals: Signal[], say: (value: number) => string, onOpen: (unit: Point["units"][0]) => void, more?: (index: number) => string }} Spec
  */
 
-const WIDTH = 900, LEFT = 60, RIGHT = 72, TOP = 22, GAP = 30, BOTTOM = 24
+const WIDTH = 900, LEFT = 60, RIGHT = 104, TOP = 22, GAP = 30, BOTTOM = 24
 const HEIGHTS = [190, 96]
 /** Discs are drawn up to this many points; beyond it the line and the signals alone. */
 const DISCS = 300
@@ -31,8 +31,8 @@ export class OrderChart {
   constructor(spec) {
     this.#spec = spec
     this.#signalled = new Map(spec.panels.map((_, panel) => [panel, new Set(spec.signals.filter((signal) => signal.panel === panel).flatMap((signal) => signal.points))]))
-    const height = TOP + BOTTOM + spec.panels.reduce((sum, _, i) => sum + heightOf(i) + (i ? GAP : 0), 0)
-    const drawing = svg("svg", { viewBox: `0 0 ${WIDTH} ${height}`, "aria-hidden": "true" }, this.#days(height), spec.panels.flatMap((panel, i) => this.#panel(panel, i)), this.#cursor)
+    const height = topOf(spec.panels.length) - GAP + BOTTOM
+    const drawing = svg("svg", { viewBox: `0 0 ${WIDTH} ${height}`, "aria-hidden": "true" }, spec.panels.map((_, i) => ground(i)), this.#days(height), spec.panels.flatMap((panel, i) => this.#panel(panel, i)), this.#cursor)
     drawing.addEventListener("pointermove", (event) => this.#stand(this.#under(/** @type {PointerEvent} */ (event), drawing)))
     drawing.addEventListener("click", () => this.#open())
     this.element = el("figure", { class: "order-chart", tabindex: 0, role: "group", "aria-label": spec.label, on: { keydown: (/** @type {KeyboardEvent} */ event) => this.#key(event) } },
@@ -76,13 +76,7 @@ export class OrderChart {
   #stand(index) {
     if (index === this.#at) return
     this.#at = index
-    let top = TOP
-    const paths = this.#spec.panels.map((_, i) => {
-      const from = top
-      top += heightOf(i) + GAP
-      return `M${this.#x(index)} ${from}v${heightOf(i)}`
-    })
-    this.#cursor.setAttribute("d", paths.join(""))
+    this.#cursor.setAttribute("d", this.#spec.panels.map((_, i) => `M${this.#x(index)} ${topOf(i)}v${heightOf(i)}`).join(""))
     this.#tell()
   }
 
@@ -121,14 +115,12 @@ export class OrderChart {
 
   /** @param {Panel} panel @param {number} place */
   #panel(panel, place) {
-    const top = TOP + this.#spec.panels.slice(0, place).reduce((sum, _, i) => sum + heightOf(i) + GAP, 0)
-    const bottom = top + heightOf(place)
+    const top = topOf(place), bottom = top + heightOf(place)
     const [low, high] = spanOf(panel)
     const y = (/** @type {number} */ value) => bottom - ((Math.max(low, Math.min(high, value)) - low) / (high - low)) * (bottom - top)
     const words = endWords(panel, this.#spec.say).map((word) => ({ ...word, y: y(word.at) })).sort((a, b) => a.y - b.y)
     words.forEach((word, i) => { if (i) word.y = Math.max(word.y, words[i - 1].y + 14) })
     return [
-      svg("rect", { class: "order-ground", x: LEFT, y: top, width: WIDTH - LEFT - RIGHT, height: bottom - top }),
       svg("text", { class: "order-title", x: LEFT, y: top - 7 }, panel.title),
       isNumber(panel.centre) ? svg("path", { class: "order-centre", d: `M${LEFT} ${y(panel.centre)}H${WIDTH - RIGHT}` }) : null,
       ...[panel.lower, panel.upper].map((limit) => limit ? svg("path", { class: "order-limit", d: this.#path(limit, y) }) : null),
@@ -171,6 +163,16 @@ export class OrderChart {
 /** @param {number} place */
 function heightOf(place) {
   return HEIGHTS[Math.min(place, HEIGHTS.length - 1)]
+}
+
+/** @param {number} place */
+function topOf(place) {
+  return TOP + Array.from({ length: place }, (_, i) => heightOf(i) + GAP).reduce((sum, height) => sum + height, 0)
+}
+
+/** @param {number} place */
+function ground(place) {
+  return svg("rect", { class: "order-ground", x: LEFT, y: topOf(place), width: WIDTH - LEFT - RIGHT, height: heightOf(place) })
 }
 
 /** What the axis shows: limits and data, but no value farther out than a few times the limits. @param {Panel} panel @returns {[number, number]} */

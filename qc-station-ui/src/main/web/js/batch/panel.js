@@ -15,7 +15,7 @@ import { t } from "../texts.js"
  */
 export function panel(kind, title, source, what, asked, draw) {
   const body = el("div", { class: "figures-body" }, busy(t("screen.figures.loading")))
-  const element = el("section", { class: `figures ${kind}`, "aria-label": title }, el("h2", {}, title), body)
+  const element = el("section", { class: `figures ${kind}-figures`, "aria-label": title }, el("h2", {}, title), body)
   let call = 0
   const load = () => {
     const mine = ++call
