@@ -153,7 +153,7 @@ class ControlChartTests {
       assertThat(twice.shifts())
           .containsExactly(
               new CusumChart.Shift(true, 1, 2, 2),
-              new CusumChart.Shift(false, 3, 3, 5),
+              new CusumChart.Shift(false, 3, 3, 4),
               new CusumChart.Shift(true, 5, 5, 6));
     }
   }
