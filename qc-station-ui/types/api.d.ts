@@ -4,7 +4,7 @@ declare namespace Api {
   interface Page<T> { items: T[]; next?: string | null }
   interface ProblemDocument {
     type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
-    place?: unknown; expected?: unknown; choices?: unknown;
+    place?: unknown; expected?: unknown; choices?: unknown; stations?: unknown;
   }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
   interface Need { what: string; channel?: string | null; why: string; text: string }
@@ -89,10 +89,36 @@ declare namespace Api {
   interface BatchSummary { batch: string; product: string; productName?: string; tunings: string[]; limitSets: number[]; units: number; lastAt: string }
   interface Spread { n: number; mean?: Values; sd?: Values; percentiles: Record<string, Values | null | undefined> }
   interface ChannelStatistics { n: number; level?: Omit<Spread, "n"> | null; deviation?: Omit<Spread, "n"> | null }
-  interface RankedReason { kind: string; channel?: string | null; region?: string | null; units: number; share: number; text?: string | null }
+  interface RankedReason { kind: string; channel?: string | null; region?: string | null; units: number; share: number; text?: string | null; failed?: { inspection: string; serial: string; verdict: string }[] }
+  interface Yield { passed: number; of: number; share: number; confidence: number; wilson?: [number, number] | null; clopperPearson?: [number, number] | null; method?: string | null }
+  interface Missing { lack: string; have: number; need: number; text: string }
+  interface Index { value: number; interval: [number, number]; atLeast: number }
+  interface CapabilityRow {
+    quantity: string; region: string | null; channel: string | null; name: string; n: number; lowerLimitDb: number | null; upperLimitDb: number | null; meanDb: number | null;
+    sdWithinDb: number | null; sdOverallDb: number | null; cp: Index | null; cpk: Index | null; pp: Index | null; ppk: Index | null; normality: { aSquared: number; p: number; rejected: boolean } | null;
+    alternative: { method: string; ppk: number | null; atLeast: number | null; outside: number; text: string } | null; quoted: string | null; missing: Missing | null;
+  }
+  interface Capabilities { rows: CapabilityRow[]; method: string; notes: string[] }
+  interface UnitLink { inspection: string; serial: string; verdict: string | null }
+  interface Charts {
+    quantity: string; region: string | null; channel: string | null; name: string; unit: string; kind: string; points: { at: string; units: UnitLink[] }[];
+    panels: { title: string; lines: Values[]; centre: number; lower: Values | null; upper: Values | null }[]; signals: { panel: number; rule: string; text: string; points: number[] }[];
+    method: string; notes: string[]; missing: Missing | null; choices: { quantity: string; region: string | null; channel: string | null; name: string }[];
+  }
+  interface Component { share: number; leftDb: number[]; rightDb: number[]; text: string }
+  interface ScoredUnit extends UnitLink { at: string; member: boolean; tSquared: number | null; signals: boolean; scores: number[]; restDb: number | null; mostBy: number | null; mostShare: number | null }
+  interface Components {
+    from: number; frequencyHz: number[]; components: Component[]; tSquared: { components: number; alpha: number; memberLimit: number; otherLimit: number }; units: ScoredUnit[];
+    method: string; notes: string[]; missing: Missing | null;
+  }
+  interface StationRow {
+    name: string; f: number | null; p: number | null; stations: { station: string; n: number; meanDb: number | null; sdDb: number | null }[];
+    differences: { first: string; second: string; differenceDb: number; interval: [number, number]; clear: boolean; text: string }[]; missing: Missing | null;
+  }
+  interface StationComparison { rows: StationRow[]; method: string; notes: string[]; missing: Missing | null }
   interface Statistics {
     batch: string; product: string; tuning: string; limitSets: number[]; units: { inspected: number; passed: number; failed: number };
-    yield: { passed: number; of: number; share: number; confidence: number; wilson?: [number, number] | null };
+    yield: Yield; finalYield?: Yield | null; stations?: string[]; links?: Record<string, string>;
     reasons: RankedReason[]; frequencyHz: number[]; window?: { lowerDb: Values | null; upperDb: Values | null } | null; matchLimitDb?: Values | null;
     regions: Region[]; left?: ChannelStatistics | null; right?: ChannelStatistics | null; difference?: Spread | null; notes?: string[] | null;
   }

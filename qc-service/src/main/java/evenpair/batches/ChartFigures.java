@@ -209,10 +209,7 @@ final class ChartFigures {
     double[] lower = new double[low.length];
     Arrays.fill(lower, -chart.limit());
     List<Signal> signals = new ArrayList<>();
-    int first = chart.firstSignal();
-    if (first >= 0) {
-      int[] beyond = IntStream.range(0, low.length).filter(chart::signals).toArray();
-      BatchUnit began = single.shown().get(chart.began(first));
+    for (CusumChart.Shift shift : chart.shifts()) {
       signals.add(
           new Signal(
               0,
@@ -220,13 +217,10 @@ final class ChartFigures {
               words.text(
                   "chart.cusum-signal",
                   Map.of(
-                      "first",
-                      single.shown().get(first).serial(),
-                      "began",
-                      began.serial(),
-                      "direction",
-                      words.text(chart.high()[first] > chart.limit() ? "higher" : "lower"))),
-              beyond));
+                      "first", single.shown().get(shift.signal()).serial(),
+                      "began", single.shown().get(shift.began()).serial(),
+                      "direction", words.text(shift.upwards() ? "higher" : "lower"))),
+              IntStream.rangeClosed(shift.signal(), shift.last()).toArray()));
     }
     return drawn(
         single,

@@ -177,7 +177,7 @@ final class ComponentFigures {
         words.text(
             "components.strongest",
             Map.of(
-                "channel", strongest < points.length ? "left" : "right",
+                "side", words.text(strongest < points.length ? "side.left" : "side.right"),
                 "region", regionOf(point),
                 "frequency", Grid.label(point),
                 "change", StatisticsWords.signed(curve[strongest])));

@@ -1,5 +1,9 @@
 package evenpair.statistics;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
 /**
  * Two one-sided cumulative sums: S⁺ = max(0, S⁺ + x − target − k), S⁻ = max(0, S⁻ + target − k −
  * x); a sum above h signals. The place where a signalling sum last stood at 0 is its estimate of
@@ -33,34 +37,36 @@ public record CusumChart(double[] high, double[] low, double limit) {
   }
 
   /**
-   * @return place of the first value at which a sum stands above h; −1 if none does
+   * A sum that went beyond h.
+   *
+   * @param upwards which of the two
+   * @param began place of the first value after the sum's last 0: about where the shift began
+   * @param signal place of the first value at which the sum stands above h
+   * @param last place of the last one before the sum falls below h again
    */
-  public int firstSignal() {
-    for (int t = 0; t < high.length; t++) {
-      if (signals(t)) {
-        return t;
+  public record Shift(boolean upwards, int began, int signal, int last) {}
+
+  /**
+   * @return every time that a sum went beyond h, in the order of the signals
+   */
+  public List<Shift> shifts() {
+    List<Shift> shifts = new ArrayList<>();
+    add(shifts, high, true);
+    add(shifts, low, false);
+    shifts.sort(Comparator.comparingInt(Shift::signal));
+    return shifts;
+  }
+
+  private void add(List<Shift> shifts, double[] sum, boolean upwards) {
+    int began = 0;
+    int signal = -1;
+    for (int t = 0; t < sum.length; t++) {
+      began = t > 0 && sum[t - 1] > 0 ? began : t;
+      signal = sum[t] <= limit ? -1 : signal < 0 ? t : signal;
+      boolean ends = t + 1 == sum.length || sum[t + 1] <= limit;
+      if (signal >= 0 && ends) {
+        shifts.add(new Shift(upwards, began, signal, t));
       }
     }
-    return -1;
-  }
-
-  /**
-   * @return true if a sum stands above h
-   */
-  public boolean signals(int t) {
-    return high[t] > limit || low[t] > limit;
-  }
-
-  /**
-   * @param signal place of a value that signals
-   * @return place of the first value after the signalling sum's last 0: about where the shift began
-   */
-  public int began(int signal) {
-    double[] sum = high[signal] > limit ? high : low;
-    int begin = signal;
-    while (begin > 0 && sum[begin - 1] > 0) {
-      begin--;
-    }
-    return begin;
   }
 }

@@ -137,14 +137,24 @@ class ControlChartTests {
 
     @Test
     void signalsAtGroupFourteenAndSaysWhereItBegan() {
-      assertThat(chart.firstSignal()).isEqualTo(13);
-      assertThat(chart.began(13)).isEqualTo(12);
+      assertThat(chart.shifts()).containsExactly(new CusumChart.Shift(true, 12, 13, 19));
     }
 
     @Test
     void isSilentWithoutAShift() {
-      assertThat(CusumChart.of(Arrays.copyOf(means, 12), 325, 0.3175, 4.1959).firstSignal())
-          .isEqualTo(-1);
+      assertThat(CusumChart.of(Arrays.copyOf(means, 12), 325, 0.3175, 4.1959).shifts()).isEmpty();
+    }
+
+    /** By hand, k = 1 and h = 2: up 2, 4, then down through 0. */
+    @Test
+    void tellsTwoShiftsApart() {
+      CusumChart twice = CusumChart.of(new double[] {0, 3, 3, -9, -4, 9, 9}, 0, 1, 2);
+
+      assertThat(twice.shifts())
+          .containsExactly(
+              new CusumChart.Shift(true, 1, 2, 2),
+              new CusumChart.Shift(false, 3, 3, 4),
+              new CusumChart.Shift(true, 5, 5, 6));
     }
   }
 
