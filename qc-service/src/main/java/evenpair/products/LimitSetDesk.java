@@ -83,7 +83,7 @@ class LimitSetDesk {
         });
   }
 
-  private static LimitSet read(byte[] yaml, Surroundings surroundings) {
+  static LimitSet read(byte[] yaml, Surroundings surroundings) {
     try {
       return LimitSetReader.read("limit set", yaml, surroundings);
     } catch (UnreadableLimits e) {

@@ -1,0 +1,63 @@
+package evenpair.products;
+
+import evenpair.products.Products.StoredLimitSet;
+import evenpair.products.VersionRows.Golden;
+import evenpair.tolerance.Judges;
+import evenpair.tolerance.LimitSet;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+
+/** Limit sets as text that is not stored: read as a draft would be, and written as an export. */
+@Component
+public class LimitTexts {
+  /** No version that is stored has it. */
+  private static final UUID UNSTORED = new UUID(0, 0);
+
+  private final StoredProducts products;
+  private final SignedVersions signed;
+
+  LimitTexts(StoredProducts products, SignedVersions signed) {
+    this.products = products;
+    this.signed = signed;
+  }
+
+  /**
+   * Reads a set by the rules for drafts, but stores nothing: its version may be any.
+   *
+   * @param text YAML, or JSON with the same keys
+   * @return the set with the golden response that a draft of it would have, ready to judge; its id
+   *     is no stored version's
+   * @throws evenpair.web.Refusal 404 for an unknown product or tuning, 413 if it is too long, 422
+   *     with every problem, each with line and column
+   */
+  public StoredLimitSet read(String product, String tuning, byte[] text) {
+    Bodies.requireShort(text);
+    Snapshot known = products.snapshot();
+    List<Golden> goldens = known.goldens(product, tuning);
+    TreeSet<String> names = new TreeSet<>(goldens.stream().map(Golden::name).toList());
+    Surroundings surroundings =
+        new Surroundings(
+            product,
+            new TreeSet<>(List.of(tuning)),
+            Versions.listed(known, product, tuning).earSimulator(),
+            names);
+    LimitSet set = LimitSetDesk.read(text, surroundings);
+    Golden golden = known.golden(product, tuning, set.golden(), signed.now()).orElseThrow();
+    return new StoredLimitSet(
+        UNSTORED,
+        set,
+        golden.id(),
+        golden.response(),
+        Canonical.digest(set, golden.digest()),
+        Judges.forLimits(set, golden.response()));
+  }
+
+  /**
+   * @return the canonical YAML, byte for byte what an export of the set as a version would be
+   */
+  public String write(LimitSet set) {
+    return Canonical.text(set);
+  }
+}
