@@ -5,6 +5,7 @@ import evenpair.products.VersionRows.Golden;
 import evenpair.tolerance.Judges;
 import evenpair.tolerance.LimitSet;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.springframework.stereotype.Component;
@@ -59,5 +60,12 @@ public class LimitTexts {
    */
   public String write(LimitSet set) {
     return Canonical.text(set);
+  }
+
+  /**
+   * @return the set as the keys and values of its YAML: maps, lists, words and numbers
+   */
+  public Map<String, Object> tree(LimitSet set) {
+    return LimitSetTree.of(set);
   }
 }

@@ -136,9 +136,14 @@ final class BlockSweep {
     }
   }
 
-  void into(Block block, Outcome outcome) {
+  void into(Block block, boolean[] leftOut, Outcome outcome) {
     for (int lane = 0; lane < block.used; lane++) {
-      into(block.rows[lane], lane, outcome);
+      int row = block.rows[lane];
+      if (leftOut[row]) {
+        outcome.state[row] = Outcome.NEAR;
+      } else {
+        into(row, lane, outcome);
+      }
     }
   }
 

@@ -82,17 +82,26 @@ public final class FlatJudge {
    * @return what becomes of every pair of the table
    */
   public Outcome judge(PairTable table) {
+    return judge(table, new boolean[table.rows()]);
+  }
+
+  /**
+   * @param leftOut by row: pairs that are marked {@link Outcome#NEAR} and count nowhere
+   * @return what becomes of every other pair of the table
+   */
+  public Outcome judge(PairTable table, boolean[] leftOut) {
     Outcome outcome = new Outcome(table.rows(), checks.size());
     BlockSweep sweep = new BlockSweep(set, checks.size());
     for (Block block : table.blocks()) {
       Group group = groups.get(block.group);
       if (group.undecidable) {
         for (int lane = 0; lane < block.used; lane++) {
-          outcome.state[block.rows[lane]] = Outcome.UNDECIDABLE;
+          int row = block.rows[lane];
+          outcome.state[row] = leftOut[row] ? Outcome.NEAR : Outcome.UNDECIDABLE;
         }
       } else {
         sweep.over(block, group.guard, group.regions);
-        sweep.into(block, outcome);
+        sweep.into(block, leftOut, outcome);
       }
     }
     return outcome;
@@ -139,7 +148,7 @@ public final class FlatJudge {
     /** A guarded set that cannot be decided: no uncertainty, or guard bands that leave nothing. */
     public static final byte UNDECIDABLE = 3;
 
-    /** Too near to a limit for 32 bits. */
+    /** Too near to a limit for 32 bits, or left out: for the judge itself. */
     public static final byte NEAR = 4;
 
     /** No check, in {@link #sole}. */
