@@ -2,6 +2,7 @@ package evenpair.products;
 
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.products.VersionRows.Golden;
+import evenpair.products.VersionRows.Limits;
 import evenpair.tolerance.Judges;
 import evenpair.tolerance.LimitSet;
 import java.util.List;
@@ -67,5 +68,29 @@ public class LimitTexts {
    */
   public Map<String, Object> tree(LimitSet set) {
     return LimitSetTree.of(set);
+  }
+
+  /**
+   * @return the number that the tuning's next version must have at least
+   * @throws evenpair.web.Refusal 404 for an unknown product or tuning
+   */
+  public int nextVersion(String product, String tuning) {
+    Snapshot known = products.snapshot();
+    Versions.known(known, product, tuning);
+    return known.limitSets(product, tuning).stream().mapToInt(Limits::version).max().orElse(0) + 1;
+  }
+
+  /**
+   * @param frame whose golden response the set has too
+   * @return the set, ready to judge; its id is no stored version's
+   */
+  public StoredLimitSet with(StoredLimitSet frame, LimitSet set) {
+    return new StoredLimitSet(
+        UNSTORED,
+        set,
+        frame.goldenId(),
+        frame.golden(),
+        Canonical.digest(set, products.snapshot().golden(frame.goldenId()).digest()),
+        Judges.forLimits(set, frame.golden()));
   }
 }
