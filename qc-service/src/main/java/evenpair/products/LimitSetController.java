@@ -4,6 +4,8 @@ import evenpair.products.VersionRows.Limits;
 import evenpair.products.VersionViews.ActivationTime;
 import evenpair.products.VersionViews.Approval;
 import evenpair.products.VersionViews.LimitSetView;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Page;
 import evenpair.web.Paging;
 import io.swagger.v3.oas.annotations.Operation;
@@ -153,6 +155,28 @@ class LimitSetController {
     URI place =
         URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version));
+  }
+
+  @PostMapping("/{version}/roll-back")
+  @AllowedFor(Caller.ENGINEER)
+  @Operation(
+      summary = "Drafts an older version's limits as a new version, on the same golden response",
+      responses =
+          @ApiResponse(
+              responseCode = "201",
+              content = @Content(schema = @Schema(implementation = LimitSetView.class))))
+  ResponseEntity<LimitSetView> rollBack(
+      @PathVariable("product") String product,
+      @PathVariable("tuning") String tuning,
+      @Parameter(example = "2", description = "the version to go back to")
+          @PathVariable("version")
+          int version,
+      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author")
+          String author) {
+    int drafted = desk.rollBack(product, tuning, version, VersionViews.requirePerson(author));
+    URI place =
+        URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + drafted);
+    return ResponseEntity.created(place).body(view(product, tuning, drafted));
   }
 
   @PostMapping("/{version}/approval")

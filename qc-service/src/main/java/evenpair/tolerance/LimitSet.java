@@ -93,6 +93,29 @@ public record LimitSet(
   }
 
   /**
+   * @return the same limits as another version
+   */
+  public LimitSet as(int otherVersion) {
+    return new LimitSet(
+        product,
+        tuning,
+        otherVersion,
+        earSimulator,
+        golden,
+        drive,
+        smoothing,
+        level,
+        regions,
+        distortion,
+        polarity,
+        idleNoiseDba,
+        signalToNoiseDb,
+        seating,
+        verificationDb,
+        decision);
+  }
+
+  /**
    * @return true: both sides must be the right way round
    */
   public boolean polaritySame() {
