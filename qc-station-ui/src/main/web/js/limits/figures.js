@@ -61,7 +61,8 @@ function share(outcome) {
 
 /** @param {{ check: string, region: string | null, channel: string | null }} check */
 export function nameOf(check) {
-  return t(`screen.limits.check.${check.check}`, { region: check.region ?? "", channel: check.channel ? t(`word.${check.channel}`) : "" })
+  const channel = check.channel ? t(`word.${check.channel}`) : ""
+  return t(`screen.limits.check.${check.check}`, { region: check.region ?? "", channel: check.region ? channel.toLowerCase() : channel })
 }
 
 /** Who flips, and why; as the service told. @param {Api.TrialFlips} flips */

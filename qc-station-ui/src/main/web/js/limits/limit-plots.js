@@ -17,6 +17,8 @@ import { edgesOf, linesOf, matchEnds, sameEdge, spanAt, windowEnds } from "./lim
 
 /** As many units are drawn; the numbers count them all. */
 const DRAWN = 240
+/** Half of what plots have elsewhere, so that a tenth of a decibel can be seen and dragged; the legend says so. */
+const DB_PER_DECADE = 12.5
 /** A press this near to an edge takes hold of it, CSS pixels. */
 const REACH_PX = 14
 
@@ -72,7 +74,7 @@ export class LimitPlots {
   /** @param {"window" | "match"} kind */
   #room(kind) {
     const room = new PlotRoom(`limit-room ${kind}`, (host, width, height) => {
-      const wanted = heightFor(groundOf(width, 100).width, 2 * this.#half[kind], kind === "window" ? 25 : 25) + EDGES.top + EDGES.bottom
+      const wanted = heightFor(groundOf(width, 100).width, 2 * this.#half[kind], DB_PER_DECADE) + EDGES.top + EDGES.bottom
       if (wanted !== height) {
         room.setHeight(wanted)
         return null

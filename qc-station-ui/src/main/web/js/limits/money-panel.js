@@ -2,6 +2,7 @@
 import { el, put, svg } from "../dom.js"
 import { DASH, percent } from "../format.js"
 import { t } from "../texts.js"
+import { nameOf } from "./figures.js"
 import { labelled } from "./proposal-panel.js"
 
 const PRICES = /** @type {const} */ (["scrap", "rework", "escape"])
@@ -41,8 +42,8 @@ export class MoneyPanel {
     put(this.#result,
       el("div", { class: "tightness-plots" }, tightnessPlot(trial.tightness, "share"), inMoney ? tightnessPlot(trial.tightness, "costAtLeast") : null),
       el("dl", { class: "facts-list" },
-        fact(t("screen.limits.money.consumers"), risks.consumers ? t("screen.limits.money.at", { risk: percent(risks.consumers.risk), check: check(risks.consumers) }) : t("screen.limits.money.unknown")),
-        fact(t("screen.limits.money.producers"), risks.producers ? t("screen.limits.money.at", { risk: percent(risks.producers.risk), check: check(risks.producers) }) : t("screen.limits.money.unknown")),
+        fact(t("screen.limits.money.consumers"), risks.consumers ? t("screen.limits.money.at", { risk: percent(risks.consumers.risk), check: nameOf(risks.consumers) }) : t("screen.limits.money.unknown")),
+        fact(t("screen.limits.money.producers"), risks.producers ? t("screen.limits.money.at", { risk: percent(risks.producers.risk), check: nameOf(risks.producers) }) : t("screen.limits.money.unknown")),
         fact(t("screen.limits.money.escapes"), risks.escapedAtLeast === null ? t("screen.limits.money.unknown") : t("screen.limits.money.between", { least: percent(risks.escapedAtLeast), most: percent(risks.escapedAtMost) })),
         trial.cost ? fact(t("screen.limits.money.cost"), costWords(trial.cost.predicted)) : null,
         trial.cost ? fact(t("screen.limits.money.costNow"), t("screen.limits.money.rejects", { scrapped: money(trial.cost.recorded.scrapped), reworked: money(trial.cost.recorded.reworked) })) : null),
@@ -59,11 +60,6 @@ function costWords(cost) {
 /** @param {number | null} value */
 function money(value) {
   return value === null ? DASH : new Intl.NumberFormat("en-GB", { maximumFractionDigits: value < 100 ? 1 : 0 }).format(value)
-}
-
-/** @param {{ check: string, region: string | null, channel: string | null }} risk */
-function check(risk) {
-  return t(`screen.limits.check.${risk.check}`, { region: risk.region ?? "", channel: risk.channel ? t(`word.${risk.channel}`) : "" })
 }
 
 /** @param {string} name @param {string} value */
@@ -89,7 +85,7 @@ export function tightnessPlot(points, what) {
       svg("rect", { class: "control-ground", x: LEFT, y: TOP, width: WIDTH - LEFT - RIGHT, height: HEIGHT - TOP - BOTTOM }),
       [bottom, (bottom + top) / 2, top].map((value) => svg("text", { class: "control-words", x: LEFT - 6, y: y(value) + 4, "text-anchor": "end" }, written(value))),
       [0.5, 0.75, 1, 1.25, 1.5].flatMap((scale) => [svg("line", { class: scale === 1 ? "control-centre" : "tightness-grid", x1: x(scale), x2: x(scale), y1: TOP, y2: HEIGHT - BOTTOM }),
-        svg("text", { class: "control-words", x: x(scale), y: HEIGHT - BOTTOM + 16, "text-anchor": "middle" }, `\u00d7${scale}`)]),
+        svg("text", { class: "control-words", x: x(scale), y: HEIGHT - BOTTOM + 16, "text-anchor": scale === 1.5 ? "end" : "middle" }, `\u00d7${scale}`)]),
       svg("path", { class: `tightness-line ${what}`, d: path }),
       best ? [svg("circle", { class: "tightness-best", cx: x(best.scale), cy: y(/** @type {number} */ (best[what])), r: 5 }),
         svg("text", { class: "control-words", x: x(best.scale), y: y(/** @type {number} */ (best[what])) - 10, "text-anchor": best.scale > 1.2 ? "end" : "start" }, `${written(/** @type {number} */ (best[what]))} \u00b7 \u00d7${best.scale}`)] : null),

@@ -10,37 +10,40 @@ export class UnitsChooser {
   #known
   /** @type {Chosen} */
   chosen
+  #stations = el("div", { class: "chips" })
   #count = el("span", { class: "quiet" })
   #from = /** @type {HTMLInputElement} */ (el("input", { type: "date", id: "units-from" }))
   #to = /** @type {HTMLInputElement} */ (el("input", { type: "date", id: "units-to" }))
 
-  /** @param {Api.BatchSummary[]} batches of the product and tuning @param {string[]} stations @param {Chosen} chosen @param {() => void} onChange */
-  constructor(batches, stations, chosen, onChange) {
+  /** @param {Api.BatchSummary[]} batches of the product and tuning @param {Chosen} chosen @param {() => void} onChange */
+  constructor(batches, chosen, onChange) {
     this.#known = batches.map((batch) => ({ name: batch.batch, units: batch.units }))
     this.chosen = chosen
     this.#onChange = onChange
     for (const field of [this.#from, this.#to]) field.addEventListener("change", () => this.#dates())
     this.element = el("section", { class: "units-chooser" })
-    this.#draw(stations)
+    this.#draw()
   }
 
-  /** @param {string[]} stations */
-  #draw(stations) {
-    const toggles = (/** @type {string[]} */ names, /** @type {"batches" | "stations"} */ list, /** @type {(name: string) => string} */ label) => el("div", { class: "chips" }, names.map((name) => {
-      const chip = el("button", { type: "button", class: "chip", "aria-pressed": this.chosen[list].includes(name) ? "true" : "false", on: { click: () => this.#toggle(list, name, chip) } }, label(name))
-      return chip
-    }))
+  #draw() {
     put(this.element,
       el("div", { class: "chooser-row" }, el("span", { class: "quiet" }, t("screen.limits.units.batches")),
-        toggles(this.#known.map((batch) => batch.name), "batches", (name) => `${name} \u00b7 ${this.#known.find((batch) => batch.name === name)?.units}`), this.#count),
+        el("div", { class: "chips" }, this.#known.map((batch) => this.#toggled("batches", batch.name, `${batch.name} \u00b7 ${batch.units}`))), this.#count),
       el("details", { class: "chooser-more" }, el("summary", {}, t("screen.limits.units.narrow")),
-        el("div", { class: "chooser-row" }, el("span", { class: "quiet" }, t("screen.limits.units.stations")), toggles(stations, "stations", (name) => name)),
+        el("div", { class: "chooser-row" }, el("span", { class: "quiet" }, t("screen.limits.units.stations")), this.#stations),
         el("div", { class: "chooser-row" }, labelled(this.#from, t("screen.limits.units.from")), labelled(this.#to, t("screen.limits.units.to")))))
   }
 
-  /** @param {string} words */
-  tell(words) {
+  /** What was read. @param {string} words @param {string[]} stations that measured them */
+  tell(words, stations) {
     put(this.#count, words)
+    if (!this.chosen.stations.length) put(this.#stations, stations.map((name) => this.#toggled("stations", name, name)))
+  }
+
+  /** @param {"batches" | "stations"} list @param {string} name @param {string} label */
+  #toggled(list, name, label) {
+    const chip = el("button", { type: "button", class: "chip", "aria-pressed": this.chosen[list].includes(name) ? "true" : "false", on: { click: () => this.#toggle(list, name, chip) } }, label)
+    return chip
   }
 
   /** @param {"batches" | "stations"} list @param {string} name @param {HTMLElement} chip */

@@ -66,7 +66,7 @@ export class Workbench {
     this.#tuning = tuning
     const first = batches.find((batch) => batch.batch === query.batch) ?? [...batches].sort((x, y) => y.units - x.units)[0]
     const chosen = { batches: first ? [first.batch] : [], stations: [], from: "", to: "" }
-    this.#chooser = new UnitsChooser(batches, [], chosen, () => this.#loadUnits())
+    this.#chooser = new UnitsChooser(batches, chosen, () => this.#loadUnits())
     this.#versions = new Versions(this.#path, `${product}-${tuning}`, this.#closed.signal, {
       onLoad: (version) => this.#take(version), onBeside: (version) => this.#beside(version), onChanged: () => this.#drawSetHead(),
     })
@@ -145,7 +145,8 @@ export class Workbench {
       this.#recorded = decode(buffer.slice(0))
       this.#trier.load(buffer)
       const { units, groups } = this.#recorded.head
-      this.#chooser.tell(t("screen.limits.units.count", { units: units.length, stations: new Set(groups.map((group) => group.station)).size }))
+      const stations = [...new Set(groups.map((group) => group.station))].sort()
+      this.#chooser.tell(t("screen.limits.units.count", { units: units.length, stations: stations.length }), stations)
       this.#plots = new LimitPlots(this.#recorded, this.#a, { onChoose: (edge) => this.#choose(edge), onMove: (edge, db) => this.#move(edge, db) })
       put(this.#plotRoom, this.#plots.element)
       this.#plots.refresh()
