@@ -107,31 +107,13 @@ declare namespace Api {
   interface GoldenVersion { version: number; name?: string | null; state: string; active?: boolean; notice?: string | null; madeAt?: string | null; built?: { units: number; leftOut: string[] } | null }
   interface UnitCurves { inspection: string; serial: string; verdict: string; leftDeviationDb: Values | null; rightDeviationDb: Values | null; differenceDb: Values | null }
   interface BatchCurves { frequencyHz: number[]; units: UnitCurves[]; shown: number; of: number }
-  interface LimitSetVersion {
-    version: number; state: "draft" | "approved"; active: boolean; activeFrom: string | null; digest: string; origin: string; author: string | null; madeAt: string;
-    approvedBy: string | null; approver: string | null; approvalReason: string | null; approvedAt: string | null; inLimits: boolean; limitSet?: Record<string, unknown>;
+  interface Job { id: string; kind: string; state: "waiting" | "running" | "done" | "failed"; done: number; total: number | null; problem: string | null; result: string | null }
+  interface SealReport {
+    intact: boolean; blocks: number; entries: number; waiting: number; witnessedHeads: number; rows: number; files: number; entriesWithoutEvidence: number;
+    head: string | null; keyId: string; firstFailure: { block: number | null; entry: string | null; problem: string } | null; note: string;
   }
-  interface LimitLines { lowerDb: Values; upperDb: Values; matchDb: Values }
-  interface LimitDifference { fromVersion: number; toVersion: number; words: string[]; frequencyHz: number[]; from: LimitLines; to: LimitLines }
-  interface TriedSet { version: number; digest: string; yaml: string; limitSet: Record<string, unknown> }
-  interface CountedShare { passed: number; of: number; share: number | null; confidence: number; wilson: [number, number]; clopperPearson: [number, number] }
-  interface TrialFlip { inspection: string; serial: string; batch: string; station: string; at: string; recorded: string; predicted: string; recordedReasons: string[]; reasons: string[] }
-  interface TrialFlips { toPass: number; toFail: number; toUndecided: number; shown: TrialFlip[] }
-  interface TrialCheck { check: string; region: string | null; channel: string | null; units: number; share: number; sole: number; marginDb: number | null; worstSerial: string | null; worstInspection: string | null; text: string }
-  interface TrialRisk { risk: number; check: string; region: string | null; channel: string | null }
-  interface TrialCost { scrapped: number; reworked: number; escapedAtLeast: number | null; escapedAtMost: number | null; totalAtLeast: number | null; totalAtMost: number | null }
-  interface TightnessPoint { scale: number; passed: number; of: number; share: number | null; costAtLeast: number | null; costAtMost: number | null }
-  interface Trial {
-    product: string; tuning: string; batches: string[]; limitSet: TriedSet;
-    units: { inspected: number; withCurves: number; passed: number; failed: number; undecided: number; conditional: number; judgedSingly: number; further: number };
-    predicted: CountedShare; recorded: CountedShare; flips: TrialFlips; checks: TrialCheck[];
-    risks: { consumers: TrialRisk | null; producers: TrialRisk | null; escapedAtLeast: number | null; escapedAtMost: number | null; method: string; notes: string[] };
-    cost: { predicted: TrialCost; recorded: TrialCost } | null; tightness: TightnessPoint[]; notes: string[];
-  }
-  interface Proposal {
-    limitSet: TriedSet | null; promised: boolean; words: string; wanted: { yield: number; confidence: number };
-    used: { units: number; firstHalf: number; secondHalf: number; rank: number | null; batches: string[] };
-    missing: { secondHalfNeeds: number; needed: number; units: number; canPromise: number | null };
-    scale: number | null; predicted: CountedShare | null; warnings: string[];
+  interface Rejudgement {
+    id: string; softwareVersion: string; startedAt: string; until: string; nightly: boolean; inspections: number; bitForBit: number; differing: number;
+    differences: { inspection: string; serial: string; softwareVersion: string; largestDb: number | null; verdictThen: string; verdictNow: string | null; problem: string | null }[];
   }
 }
