@@ -8,6 +8,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import evenpair.access.TestCallers;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +31,7 @@ class LimitVersionsHttpTests extends ProductsOverHttp {
           .andExpect(status().isCreated());
       approve(sets("moss-1") + "/2", "qe-2").andExpect(status().isOk());
 
-      mvc.perform(post(sets("moss-1") + "/1/roll-back").param("author", "qe-3"))
+      mvc.perform(post(sets("moss-1") + "/1/roll-back").header(TestCallers.PERSON, "qe-3"))
           .andExpect(status().isCreated())
           .andExpect(header().string("Location", endsWith("/limit-sets/3")))
           .andExpect(jsonPath("$.state").value("draft"))
@@ -51,14 +52,14 @@ class LimitVersionsHttpTests extends ProductsOverHttp {
       approve(goldens("moss-2") + "/2", "qe-2").andExpect(status().isOk());
       draft("moss-2", yaml("moss-2", 2)).andExpect(jsonPath("$.golden.version").value(2));
 
-      mvc.perform(post(sets("moss-2") + "/1/roll-back").param("author", "qe-1"))
+      mvc.perform(post(sets("moss-2") + "/1/roll-back"))
           .andExpect(jsonPath("$.golden.version").value(1));
     }
 
     @Test
     void toAnUnknownVersionIs404() throws Exception {
       given("moss-3");
-      mvc.perform(post(sets("moss-3") + "/7/roll-back").param("author", "qe-1"))
+      mvc.perform(post(sets("moss-3") + "/7/roll-back"))
           .andExpect(status().isNotFound());
     }
   }

@@ -2,7 +2,6 @@
 import { get, getText, post } from "../api.js"
 import { el, put } from "../dom.js"
 import { localTime } from "../format.js"
-import { recall, remember } from "../memory.js"
 import { buildChart, EDGES, groundOf } from "../plot/chart.js"
 import { paintBand, paintCurve } from "../plot/paint.js"
 import { PlotRoom } from "../plot/room.js"
@@ -78,13 +77,9 @@ export class Versions {
 
   /** @param {Api.LimitSetVersion} v */
   #approve(v) {
-    const approver = text("version-approver", recall("engineer") ?? "")
     const reason = text("version-reason", "")
-    this.#ask(t("screen.limits.versions.approveTitle", { version: v.version }), [labelled(approver, t("screen.limits.versions.approver")), labelled(reason, t("screen.limits.versions.reason"))],
-      t("screen.limits.versions.approve"), async () => {
-        remember("engineer", approver.value.trim())
-        await post(`${this.#path}/${v.version}/approval`, { approver: approver.value.trim(), reason: reason.value.trim() })
-      })
+    this.#ask(t("screen.limits.versions.approveTitle", { version: v.version }), [labelled(reason, t("screen.limits.versions.reason"))],
+      t("screen.limits.versions.approve"), () => post(`${this.#path}/${v.version}/approval`, { reason: reason.value.trim() }))
   }
 
   /** @param {Api.LimitSetVersion} v */
@@ -96,12 +91,8 @@ export class Versions {
 
   /** @param {Api.LimitSetVersion} v */
   #rollBack(v) {
-    const author = text("version-author", recall("engineer") ?? "")
-    this.#ask(t("screen.limits.versions.rollBackTitle", { version: v.version }), [labelled(author, t("screen.limits.versions.author"))],
-      t("screen.limits.versions.rollBack"), async () => {
-        remember("engineer", author.value.trim())
-        await post(`${this.#path}/${v.version}/roll-back?author=${encodeURIComponent(author.value.trim())}`, {})
-      })
+    this.#ask(t("screen.limits.versions.rollBackTitle", { version: v.version }), [], t("screen.limits.versions.rollBack"),
+      () => post(`${this.#path}/${v.version}/roll-back`, {}))
   }
 
   /** @param {string} title @param {HTMLElement[]} fields @param {string} action @param {() => Promise<unknown>} send */
@@ -120,7 +111,8 @@ export class Versions {
       }
     } } }, el("h3", {}, title), el("div", { class: "panel-fields" }, fields),
       el("div", { class: "version-actions" }, el("button", { type: "submit", class: "button" }, action), el("button", { type: "button", class: "button quiet", on: { click: () => put(this.#form) } }, t("screen.limits.versions.cancel"))), told))
-    this.#form.querySelector("input")?.focus()
+    const first = /** @type {HTMLElement | null} */ (this.#form.querySelector("input, button"))
+    first?.focus()
   }
 
   /** @param {number} to @param {number} from */

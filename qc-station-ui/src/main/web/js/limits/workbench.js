@@ -2,7 +2,6 @@
 // service's word on them together.
 import { get, getBytes, postText } from "../api.js"
 import { el, put } from "../dom.js"
-import { recall, remember } from "../memory.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
 import { EdgeTable } from "./edge-table.js"
@@ -10,7 +9,7 @@ import { Figures, flipList } from "./figures.js"
 import { LimitPlots } from "./limit-plots.js"
 import { copyOf, groundOfSet, moved, valueOf } from "./limit-set.js"
 import { MoneyPanel } from "./money-panel.js"
-import { labelled, ProposalPanel } from "./proposal-panel.js"
+import { ProposalPanel } from "./proposal-panel.js"
 import { decode } from "./replay.js"
 import { Trier } from "./trier.js"
 import { UnitsChooser } from "./units-chooser.js"
@@ -304,21 +303,18 @@ export class Workbench {
   }
 
   #drawSaving() {
-    const author = /** @type {HTMLInputElement} */ (el("input", { type: "text", id: "draft-author", autocomplete: "off", value: recall("engineer") ?? "" }))
-    put(this.#saving, el("h3", {}, t("screen.limits.save.title")), labelled(author, t("screen.limits.versions.author")),
-      el("button", { type: "button", class: "button save-draft", on: { click: () => this.#draft(author.value.trim()) } }, t("screen.limits.save.draft")),
+    put(this.#saving, el("h3", {}, t("screen.limits.save.title")), el("p", { class: "quiet" }, t("screen.limits.save.what")),
+      el("button", { type: "button", class: "button save-draft", on: { click: () => this.#draft() } }, t("screen.limits.save.draft")),
       el("button", { type: "button", class: "button quiet", on: { click: () => this.#yamlText && save(this.#yamlText, `${this.#product}-${this.#tuning}.yaml`) } }, t("screen.limits.save.yaml")),
       this.#told)
   }
 
-  /** @param {string} author */
-  async #draft(author) {
+  async #draft() {
     if (!this.#a) return
-    remember("engineer", author)
     put(this.#told, busy(t("screen.limits.versions.sending")))
     try {
       const version = Math.max(0, ...this.#versions.items.map((one) => one.version)) + 1
-      const drafted = /** @type {Api.LimitSetVersion} */ (await postText(`${this.#path}?author=${encodeURIComponent(author)}`, JSON.stringify({ ...this.#a, version }), "application/json"))
+      const drafted = /** @type {Api.LimitSetVersion} */ (await postText(this.#path, JSON.stringify({ ...this.#a, version }), "application/json"))
       await this.#versions.load()
       put(this.#told, el("p", { class: "drafted", role: "status" }, t("screen.limits.save.done", { version: drafted.version })))
     } catch (failure) {
