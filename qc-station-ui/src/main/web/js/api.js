@@ -73,6 +73,37 @@ export function post(path, body) {
   return send(path, JSON.stringify(body), { "Content-Type": "application/json" })
 }
 
+/** Sends text of another kind, such as YAML. @template T @param {string} path @param {string} body @param {string} type @returns {Promise<T>} */
+export function postText(path, body, type) {
+  return send(path, body, { "Content-Type": type })
+}
+
+/** Bytes, where the answer is no JSON. @param {string} path @param {AbortSignal} [signal] @returns {Promise<ArrayBuffer>} */
+export async function getBytes(path, signal) {
+  let response
+  try {
+    response = await fetch(path, { headers: { Accept: "application/octet-stream, application/problem+json" }, signal })
+  } catch (failure) {
+    if (signal?.aborted) throw failure
+    throw new Offline()
+  }
+  if (!response.ok) throw await problemOf(response)
+  return response.arrayBuffer()
+}
+
+/** Text, such as the YAML of a limit set. @param {string} path @param {string} type @param {AbortSignal} [signal] @returns {Promise<string>} */
+export async function getText(path, type, signal) {
+  let response
+  try {
+    response = await fetch(path, { headers: { Accept: type }, signal })
+  } catch (failure) {
+    if (signal?.aborted) throw failure
+    throw new Offline()
+  }
+  if (!response.ok) throw await problemOf(response)
+  return response.text()
+}
+
 /**
  * Sends parts: files as they are, anything else as JSON. A name may come more than once.
  * @template T @param {string} path @param {[string, any][]} parts @returns {Promise<T>}

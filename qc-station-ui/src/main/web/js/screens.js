@@ -2,6 +2,7 @@
 import { startBatch } from "./batch/batch-screen.js"
 import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
+import { startLimits } from "./limits/limits-screen.js"
 import { recall } from "./memory.js"
 import { startOutside } from "./outside/outside-screen.js"
 import { startSeal } from "./seal/seal-screen.js"
@@ -26,6 +27,7 @@ export const SCREENS = [
   { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
+  { name: "limits", start: startLimits, title: () => t("screen.nav.limits"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
 ]
 

@@ -62,7 +62,7 @@ public final class DemoLauncher {
       new LineClient(base).awaitHealth(patience);
       Crew crew = Crew.hire(accounts, base, folder);
       boolean lotAsItShould =
-          new EarlierDays(crew.person(Crew.ENGINEER), folder, Clock.systemUTC(), out)
+          new EarlierDays(crew, folder, Clock.systemUTC(), out)
               .play(DemoBatch.lotChange());
       Player player = new Player(crew, folder, Clock.systemUTC(), out);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));

@@ -59,6 +59,13 @@ final class ReasonRanking {
         failed.stream().limit(MOST_LINKS).map(ChartFigures::link).toList());
   }
 
+  /**
+   * @return what the units that failed for it have in common, as a phrase
+   */
+  String text(String kind, String channel, String region) {
+    return text(new Reason(kind, channel, region));
+  }
+
   private String text(Reason reason) {
     String key = "batch.reason." + reason.kind() + (reason.channel() == null ? ".pair" : "");
     if (!texts.table(locale).containsKey(key)) {

@@ -40,19 +40,21 @@ public final class EarlierDays {
 
   private static final long SEED = 1;
 
+  private final Crew crew;
   private final LineClient service;
   private final TruthFiles truth;
   private final Clock clock;
   private final PrintStream out;
 
   /**
-   * @param service where the service answers
+   * @param crew who works there
    * @param folder where the truth about each unit is written
    * @param clock today
    * @param out one line a day
    */
-  public EarlierDays(LineClient service, Path folder, Clock clock, PrintStream out) {
-    this.service = service;
+  public EarlierDays(Crew crew, Path folder, Clock clock, PrintStream out) {
+    this.crew = crew;
+    this.service = crew.person(Crew.ENGINEER);
     this.truth = new TruthFiles(folder);
     this.clock = clock;
     this.out = out;
@@ -141,7 +143,7 @@ public final class EarlierDays {
     for (int i = place; i < units.size(); i += benches.size()) {
       Clock then = Clock.fixed(begin.plus(BETWEEN.multipliedBy(i)), ZoneOffset.UTC);
       outcomes.add(
-          new UnitPlayer(service, recorder, truth, then).play(units.get(i), bench, cables));
+          new UnitPlayer(crew, recorder, truth, then).play(units.get(i), bench, cables));
     }
     return outcomes;
   }
