@@ -152,11 +152,13 @@ final class PairCosts {
   private final class Sheet {
     private final Limits limits;
     private final double[] limit;
+    private final double[] inverse;
     private final boolean leavesRoom;
 
     Sheet(Limits limits) {
       this.limits = limits;
       this.limit = Arrays.stream(order).mapToDouble(i -> limits.matchDb()[i]).toArray();
+      this.inverse = Arrays.stream(limit).map(l -> 1 / l).toArray();
       this.leavesRoom = limits.balanceDb() > 0 && Arrays.stream(limit).allMatch(l -> l > 0);
     }
 
@@ -171,13 +173,14 @@ final class PairCosts {
       int a = i * order.length;
       int b = j * order.length;
       for (int k = 0; k < limit.length; k++) {
-        double ratio = Math.abs(left[a + k] - right[b + k]) / limit[k];
-        if (!(ratio <= 1)) {
+        double difference = Math.abs(left[a + k] - right[b + k]);
+        if (!(difference <= limit[k])) {
           return Double.NaN;
         }
-        cost = ratio > cost ? ratio : cost;
+        cost = Math.max(cost, difference * inverse[k]);
       }
-      return Math.max(cost, optional(i, j));
+      // a product may round to just above 1 where the quotient is 1
+      return Math.max(Math.min(cost, 1), optional(i, j));
     }
 
     private double optional(int i, int j) {
