@@ -4,6 +4,7 @@ import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
 import { recall } from "./memory.js"
 import { startPairing } from "./pairing/pairing-screen.js"
+import { startSeal } from "./seal/seal-screen.js"
 import { startStation } from "./station/station-screen.js"
 import { t } from "./texts.js"
 import { startUnit } from "./unit/unit-screen.js"
@@ -25,6 +26,7 @@ export const SCREENS = [
   { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "pairing", start: startPairing, title: () => t("screen.nav.pairing"), desk: "engineer" },
+  { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
 ]
 
 /** @param {string} name @returns {ScreenEntry} the Bench for a name that is none */
