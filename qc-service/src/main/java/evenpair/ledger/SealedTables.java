@@ -25,7 +25,9 @@ public final class SealedTables {
           "gauge_study_part",
           "gauge_study_appraiser",
           "gauge_study_capture",
-          "station_idle_floor");
+          "station_idle_floor",
+          "dispatch",
+          "dispatch_unit");
 
   private SealedTables() {}
 }
