@@ -27,7 +27,8 @@ public final class SealedTables {
           "gauge_study_capture",
           "station_idle_floor",
           "dispatch",
-          "dispatch_unit");
+          "dispatch_unit",
+          "outside_report");
 
   private SealedTables() {}
 }

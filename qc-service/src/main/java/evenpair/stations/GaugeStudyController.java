@@ -1,5 +1,9 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
+import evenpair.web.FormParts;
+import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -29,6 +33,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @RequestMapping("/api/stations/{station}")
 @Tag(
     name = "gauge studies",
@@ -56,6 +61,7 @@ class GaugeStudyController {
     this.clock = clock;
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/gauge-studies")
   @ApiResponse(responseCode = "201", description = "Planned", useReturnTypeSchema = true)
   @ApiResponse(
@@ -79,6 +85,7 @@ class GaugeStudyController {
         .body(describer.describe(study, clock.instant()));
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/gauge-studies")
   @Operation(
       summary = "The station's gauge studies",
@@ -87,6 +94,7 @@ class GaugeStudyController {
     return describer.list(register.require(station), clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/gauge-studies/{study}")
   @Operation(
       summary = "One gauge study",
@@ -126,7 +134,7 @@ class GaugeStudyController {
   GaugeViews.Study collect(
       @PathVariable String station, @PathVariable UUID study, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("capture", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("capture", "left", "right"));
     byte[] capture = parts.one("capture", "a JSON object with part, operator and seating");
     GaugeStudyRow row =
         studies.collect(
@@ -134,6 +142,7 @@ class GaugeStudyController {
     return describer.describe(row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/budget")
   @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
   @ApiResponse(

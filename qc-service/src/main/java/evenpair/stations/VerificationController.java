@@ -1,5 +1,9 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
+import evenpair.web.FormParts;
+import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -24,6 +28,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @RequestMapping("/api/stations/{station}")
 @Tag(name = "stations")
 class VerificationController {
@@ -49,6 +54,7 @@ class VerificationController {
     this.clock = clock;
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping(path = "/reference-units", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
   @ResponseStatus(HttpStatus.CREATED)
   @ApiResponse(responseCode = "201", description = "Stored", useReturnTypeSchema = true)
@@ -73,7 +79,7 @@ class VerificationController {
                       schema = @Schema(implementation = ReferenceUnitForm.class))))
   TrustViews.ReferenceUnit certify(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("unit", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("unit", "left", "right"));
     byte[] unit = parts.one("unit", "a JSON object with serial, product, tuning and operator");
     ReferenceUnitRow row =
         verifications.certify(
@@ -81,6 +87,7 @@ class VerificationController {
     return describer.describe(station, row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/reference-units")
   @Operation(summary = "The station's reference units", description = "Without their curves.")
   TrustViews.ReferenceUnits referenceUnits(@PathVariable String station) {
@@ -115,7 +122,7 @@ class VerificationController {
                       schema = @Schema(implementation = VerificationForm.class))))
   TrustViews.Verification verify(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("verification", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("verification", "left", "right"));
     byte[] verification =
         parts.one("verification", "a JSON object with product, tuning, referenceUnit, operator");
     VerificationRow row =
@@ -126,6 +133,7 @@ class VerificationController {
     return describer.describe(station, row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/verifications")
   @Operation(
       summary = "Verifications and their trend",
@@ -139,6 +147,7 @@ class VerificationController {
     return describer.list(register.require(station), product, tuning, clock.instant());
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/clearing")
   @ResponseStatus(HttpStatus.CREATED)
   @ApiResponse(responseCode = "201", description = "Cleared", useReturnTypeSchema = true)
@@ -155,6 +164,7 @@ class VerificationController {
         clearings.clear(station, request).stream().map(describer::describe).toList());
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/verifications/{verification}/clearing")
   @ResponseStatus(HttpStatus.CREATED)
   @ApiResponse(responseCode = "201", description = "Cleared", useReturnTypeSchema = true)
