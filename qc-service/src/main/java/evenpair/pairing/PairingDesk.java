@@ -1,5 +1,6 @@
 package evenpair.pairing;
 
+import evenpair.access.SignedIn;
 import evenpair.inspections.PairedEarpieces;
 import evenpair.inspections.PairedEarpieces.InspectedPair;
 import evenpair.pairing.PairingJson.Request;
@@ -31,6 +32,7 @@ class PairingDesk {
   private final Products products;
   private final PoolGathering gathering;
   private final PairingStore store;
+  private final SignedIn signedIn;
   private final Ids ids;
   private final Clock clock;
   private final Semaphore turn = new Semaphore(1, true);
@@ -40,12 +42,14 @@ class PairingDesk {
       Products products,
       PoolGathering gathering,
       PairingStore store,
+      SignedIn signedIn,
       Ids ids,
       Clock clock) {
     this.earpieces = earpieces;
     this.products = products;
     this.gathering = gathering;
     this.store = store;
+    this.signedIn = signedIn;
     this.ids = ids;
     this.clock = clock;
   }
@@ -65,7 +69,7 @@ class PairingDesk {
       Regrouping made = Regrouping.of(fit, pool.lefts(), pool.rights());
       double seconds = (System.nanoTime() - start) / 1e9;
       Head head = head(request, limits, fit, pool, made, seconds);
-      store.add(head, made.pairs(), fit.lines().frequencyHz());
+      store.add(head, signedIn.person().orElse(null), made.pairs(), fit.lines().frequencyHz());
       return head.id();
     } finally {
       turn.release();

@@ -90,16 +90,17 @@ class PairingStore {
       double balanceShare) {}
 
   /**
+   * @param by who asked for it; null if nobody is known
    * @param frequencies of the grid, to say where a pair comes nearest to its limit
    */
   @Transactional
-  public void add(Head head, List<Made> pairs, double[] frequencies) {
+  public void add(Head head, UUID by, List<Made> pairs, double[] frequencies) {
     jdbc.update(
         """
-        insert into pairing (id, product, tuning, limit_set_id, limit_set_version, limit_set_digest, guarded, created_at, request,
+        insert into pairing (id, product, tuning, limit_set_id, limit_set_version, limit_set_digest, guarded, created_at, created_by, request,
           lefts, rights, as_built_pairs, as_built_feasible, as_built_cost, proposed_pairs, proposed_cost, seconds, left_out, alone,
           take_back)
-        values (?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?::jsonb, ?::jsonb)
+        values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb, ?::jsonb, ?::jsonb)
         """,
         head.id(),
         head.product(),
@@ -109,6 +110,7 @@ class PairingStore {
         head.digest(),
         head.guarded(),
         head.createdAt().atOffset(ZoneOffset.UTC),
+        by,
         JSON.writeValueAsString(head.request()),
         head.lefts(),
         head.rights(),

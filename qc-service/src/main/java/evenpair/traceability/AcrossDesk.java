@@ -33,6 +33,9 @@ class AcrossDesk {
   /** Units that are compared at most; the batches nearest in time count first. */
   static final int MOST_UNITS = 20_000;
 
+  /** Among fewer nobody can be told apart. Common practice, no source. */
+  private static final int ENOUGH = 10;
+
   private final Inspections inspections;
   private final Products products;
   private final Dispatches dispatches;
@@ -181,6 +184,9 @@ class AcrossDesk {
     values.put("units", measure.units());
     values.put("batch", measure.batchMedian());
     values.put("others", Optional.ofNullable(measure.othersMedian()).orElse(0.0));
+    if (measure.units() < ENOUGH) {
+      return texts.render(locale, "across.answer.few", values);
+    }
     String kind = measure.standsApart() ? "apart" : "like";
     return texts.render(
         locale,

@@ -36,7 +36,8 @@ final class AcrossJson {
    * @param what left, right, difference (means over the region) or worst-difference
    * @param value this unit's, dB
    * @param percentile share of units below it, equal ones half; of a difference by its size
-   * @param standsApart farther from the median than three robust standard deviations
+   * @param standsApart farther from the median than three robust standard deviations; a difference
+   *     only by being larger
    * @param batchMedian of this unit's batch
    * @param othersMedian of all other batches; null if there is none
    */

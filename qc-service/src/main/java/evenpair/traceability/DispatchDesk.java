@@ -1,5 +1,6 @@
 package evenpair.traceability;
 
+import evenpair.access.SignedIn;
 import evenpair.inspections.KnownUnits;
 import evenpair.inspections.KnownUnits.KnownUnit;
 import evenpair.traceability.DispatchStore.Head;
@@ -31,12 +32,15 @@ class DispatchDesk {
 
   private final KnownUnits units;
   private final DispatchStore store;
+  private final SignedIn signedIn;
   private final Ids ids;
   private final Clock clock;
 
-  DispatchDesk(KnownUnits units, DispatchStore store, Ids ids, Clock clock) {
+  DispatchDesk(
+      KnownUnits units, DispatchStore store, SignedIn signedIn, Ids ids, Clock clock) {
     this.units = units;
     this.store = store;
+    this.signedIn = signedIn;
     this.ids = ids;
     this.clock = clock;
   }
@@ -63,7 +67,14 @@ class DispatchDesk {
     if (before.isPresent()) {
       return replayed(before.get(), digest);
     }
-    Head head = new Head(ids.next(), reference, shipped, now, known.size(), digest);
+    Head head = new Head(
+            ids.next(),
+            reference,
+            shipped,
+            now,
+            signedIn.person().orElse(null),
+            known.size(),
+            digest);
     try {
       store.add(head, List.copyOf(known.values()));
       return new Taken(head, false);

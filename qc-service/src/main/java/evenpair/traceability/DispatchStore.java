@@ -26,7 +26,7 @@ class DispatchStore implements Dispatches {
   static final String KIND = "dispatch";
 
   private static final String HEADS =
-      "select id, reference, shipped_at, recorded_at, units, digest from dispatch d";
+      "select id, reference, shipped_at, recorded_at, person, units, digest from dispatch d";
 
   private final JdbcTemplate jdbc;
   private final Ledger ledger;
@@ -36,12 +36,17 @@ class DispatchStore implements Dispatches {
     this.ledger = ledger;
   }
 
-  /** A dispatch without its units. */
+  /**
+   * A dispatch without its units.
+   *
+   * @param person who recorded it; null if a program did
+   */
   record Head(
       UUID id,
       String reference,
       Instant shippedAt,
       Instant recordedAt,
+      UUID person,
       int units,
       String digest) {}
 
@@ -51,6 +56,7 @@ class DispatchStore implements Dispatches {
       String reference,
       Instant shippedAt,
       Instant recordedAt,
+      UUID person,
       List<String> serials,
       String digest) {}
 
@@ -60,11 +66,12 @@ class DispatchStore implements Dispatches {
   @Transactional
   public void add(Head head, List<KnownUnit> units) {
     jdbc.update(
-        "insert into dispatch (id, reference, shipped_at, recorded_at, units, digest) values (?, ?, ?, ?, ?, ?)",
+        "insert into dispatch (id, reference, shipped_at, recorded_at, person, units, digest) values (?, ?, ?, ?, ?, ?, ?)",
         head.id(),
         head.reference(),
         head.shippedAt().atOffset(ZoneOffset.UTC),
         head.recordedAt().atOffset(ZoneOffset.UTC),
+        head.person(),
         units.size(),
         head.digest());
     List<Object[]> rows = new ArrayList<>();
@@ -82,6 +89,7 @@ class DispatchStore implements Dispatches {
             head.reference(),
             head.shippedAt(),
             head.recordedAt(),
+            head.person(),
             units.stream().map(KnownUnit::serial).toList(),
             head.digest()),
         Evidence.ofRows("dispatch", "id", head.id())
@@ -126,7 +134,7 @@ class DispatchStore implements Dispatches {
     Map<String, List<Shipped>> found = new HashMap<>();
     jdbc.query(
         """
-        select u.serial, d.id, d.reference, d.shipped_at, d.recorded_at, u.verdict
+        select u.serial, d.id, d.reference, d.shipped_at, d.recorded_at, u.verdict, d.person
         from dispatch_unit u join dispatch d on d.id = u.dispatch_id where u.serial = any(?) order by d.shipped_at, d.id
         """,
         row -> {
@@ -138,7 +146,8 @@ class DispatchStore implements Dispatches {
                       row.getString(3),
                       instant(row, 4),
                       instant(row, 5),
-                      row.getString(6)));
+                      row.getString(6),
+                      row.getObject(7, UUID.class)));
         },
         (Object) serials.toArray(String[]::new));
     return found;
@@ -150,8 +159,9 @@ class DispatchStore implements Dispatches {
         row.getString(2),
         instant(row, 3),
         instant(row, 4),
-        row.getInt(5),
-        row.getString(6));
+        row.getObject(5, UUID.class),
+        row.getInt(6),
+        row.getString(7));
   }
 
   private static Instant instant(ResultSet row, int column) throws SQLException {

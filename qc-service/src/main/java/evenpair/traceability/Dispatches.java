@@ -16,7 +16,13 @@ public interface Dispatches {
 
   /**
    * @param verdict the unit's, when the dispatch was recorded
+   * @param person who recorded it; null if a program did
    */
   record Shipped(
-      UUID dispatch, String reference, Instant shippedAt, Instant recordedAt, String verdict) {}
+      UUID dispatch,
+      String reference,
+      Instant shippedAt,
+      Instant recordedAt,
+      String verdict,
+      UUID person) {}
 }

@@ -160,7 +160,7 @@ final class Population {
         what.word(),
         orNull(self().values()[column]),
         Double.isNaN(own) ? null : (Double) percentile(all, own),
-        Math.abs(own - median) > APART * spread,
+        (what.bySize() ? own - median : Math.abs(own - median)) > APART * spread,
         all.length,
         orNull(median),
         orNull(median(column(column, what, batch, true))),
