@@ -5,6 +5,7 @@ import { startGolden } from "./golden/golden-screen.js"
 import { startLimits } from "./limits/limits-screen.js"
 import { recall } from "./memory.js"
 import { startOutside } from "./outside/outside-screen.js"
+import { startPairing } from "./pairing/pairing-screen.js"
 import { startSeal } from "./seal/seal-screen.js"
 import { startStation } from "./station/station-screen.js"
 import { t } from "./texts.js"
@@ -28,6 +29,7 @@ export const SCREENS = [
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
   { name: "limits", start: startLimits, title: () => t("screen.nav.limits"), desk: "engineer" },
+  { name: "pairing", start: startPairing, title: () => t("screen.nav.pairing"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
 ]
 

@@ -68,6 +68,19 @@ public interface Products {
       Optional<Instant> activeFrom) {}
 
   /**
+   * @return who approved that version of a limit set, and why; empty for a draft
+   */
+  default Optional<Approval> approvalOf(UUID limitSet) {
+    return Optional.empty();
+  }
+
+  /**
+   * @param approver the person's random reference; null for a set trusted as a file in limits/
+   * @param reason as given at the sign-off; null likewise
+   */
+  record Approval(UUID approver, String reason, Instant at) {}
+
+  /**
    * What a derived tuning should give: for each grid point the level of the active golden response
    * of the tuning that it is derived from, plus its filters' and its overall gain as the power mean
    * over the point's band (see {@link TuningFilters#gains}), and the sum of both phases, relative

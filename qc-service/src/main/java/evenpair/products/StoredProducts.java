@@ -96,6 +96,14 @@ class StoredProducts implements Products {
   }
 
   @Override
+  public Optional<Approval> approvalOf(UUID limitSet) {
+    return snapshot()
+        .row(limitSet)
+        .map(VersionRows.Limits::signOff)
+        .map(signOff -> new Approval(signOff.approver(), signOff.reason(), signOff.at()));
+  }
+
+  @Override
   public Optional<GoldenResponse> expectedGolden(String product, String tuning) {
     return Expectation.of(snapshot(), product, tuning, clock.instant()).map(Expectation::response);
   }
