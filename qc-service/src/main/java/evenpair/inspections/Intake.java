@@ -55,11 +55,20 @@ class Intake {
    * @throws Refusal if it cannot be decoded, names something unknown, or comes at the wrong time
    */
   Answer take(SentParts parts, Optional<String> key, Locale locale) {
+    return take(parts, key, locale, Optional.empty());
+  }
+
+  /**
+   * @param writtenAt when the captures were written, if that is known: where the request says no
+   *     time of measurement, that counts and not now, unless it lies ahead of our clock
+   */
+  Answer take(SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
     Submission submission = SubmissionReader.read(parts.inspection());
     Product product = product(submission);
     requireSerialOfProduct(submission, product);
     Instant receivedAt = clock.instant();
-    Instant measuredAt = measuredAt(submission, receivedAt);
+    Instant otherwise = writtenAt.filter(at -> !at.isAfter(receivedAt)).orElse(receivedAt);
+    Instant measuredAt = measuredAt(submission, otherwise, receivedAt);
     Surroundings surroundings = surroundings(submission, measuredAt);
     String digest = RequestDigest.of(parts);
     Optional<Answer> answered = key.flatMap(k -> answered(submission.station(), k, digest));
@@ -132,8 +141,8 @@ class Intake {
     }
   }
 
-  private Instant measuredAt(Submission submission, Instant now) {
-    Instant measuredAt = submission.measuredAt().orElse(now).truncatedTo(ChronoUnit.MICROS);
+  private Instant measuredAt(Submission submission, Instant otherwise, Instant now) {
+    Instant measuredAt = submission.measuredAt().orElse(otherwise).truncatedTo(ChronoUnit.MICROS);
     if (measuredAt.isAfter(now.plus(settings.clockAheadAllowed()))) {
       throw new Refusal(
               422,
