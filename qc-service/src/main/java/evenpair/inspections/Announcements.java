@@ -21,18 +21,21 @@ class Announcements implements StationNews {
   private final LiveWire wire;
   private final JdbcClient jdbc;
   private final JsonMapper mapper;
+  private final IngestMeters meters;
 
   Announcements(
       ApplicationEventPublisher publisher,
       LiveEvents live,
       LiveWire wire,
       JdbcClient jdbc,
-      JsonMapper mapper) {
+      JsonMapper mapper,
+      IngestMeters meters) {
     this.publisher = publisher;
     this.live = live;
     this.wire = wire;
     this.jdbc = jdbc;
     this.mapper = mapper;
+    this.meters = meters;
   }
 
   /** To be called in the record's transaction; screens hear of it after the commit only. */
@@ -41,7 +44,9 @@ class Announcements implements StationNews {
         row.state() == InspectionState.OPEN
             ? List.of("attempt")
             : List.of("attempt", "inspection-closed");
-    tell(events, LiveEvents.Note.of(row));
+    LiveEvents.Note note = LiveEvents.Note.of(row);
+    tell(events, note);
+    afterCommit(() -> meters.recorded(note));
   }
 
   /** To be called in a transaction; a station has told something of itself. */

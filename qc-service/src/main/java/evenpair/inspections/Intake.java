@@ -31,6 +31,7 @@ class Intake {
   private final AttemptRecorder recorder;
   private final IdempotencyKeys keys;
   private final InspectionSettings settings;
+  private final IngestMeters meters;
   private final Clock clock;
 
   Intake(
@@ -40,6 +41,7 @@ class Intake {
       AttemptRecorder recorder,
       IdempotencyKeys keys,
       InspectionSettings settings,
+      IngestMeters meters,
       Clock clock) {
     this.products = products;
     this.stations = stations;
@@ -47,6 +49,7 @@ class Intake {
     this.recorder = recorder;
     this.keys = keys;
     this.settings = settings;
+    this.meters = meters;
     this.clock = clock;
   }
 
@@ -63,6 +66,11 @@ class Intake {
    *     time of measurement, that counts and not now, unless it lies ahead of our clock
    */
   Answer take(SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
+    return meters.timed(() -> taken(parts, key, locale, writtenAt));
+  }
+
+  private Answer taken(
+      SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
     Submission submission = SubmissionReader.read(parts.inspection());
     Product product = product(submission);
     requireSerialOfProduct(submission, product);

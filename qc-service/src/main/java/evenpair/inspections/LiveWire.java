@@ -1,5 +1,6 @@
 package evenpair.inspections;
 
+import evenpair.inspections.plant.OtherProcesses;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -24,7 +25,7 @@ import org.springframework.stereotype.Component;
  * every screen is let go, comes back, and reads the lists again.
  */
 @Component
-class LiveWire implements SmartLifecycle {
+class LiveWire implements SmartLifecycle, OtherProcesses {
   static final String CHANNEL = "evenpair_live";
   static final String CONNECTION = "evenpair live events";
 
@@ -69,10 +70,8 @@ class LiveWire implements SmartLifecycle {
         .single();
   }
 
-  /**
-   * @return true while events of other processes are heard
-   */
-  boolean listening() {
+  @Override
+  public boolean heard() {
     return connection != null;
   }
 

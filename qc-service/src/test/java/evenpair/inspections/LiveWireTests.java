@@ -82,7 +82,7 @@ class LiveWireTests {
 
   private static void await(LiveWire wire) throws InterruptedException {
     long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_SECONDS);
-    while (!wire.listening()) {
+    while (!wire.heard()) {
       assertThat(System.nanoTime()).as("no connection").isLessThan(end);
       Thread.sleep(20);
     }
