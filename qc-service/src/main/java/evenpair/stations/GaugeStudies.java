@@ -2,9 +2,11 @@ package evenpair.stations;
 
 import evenpair.access.People;
 import evenpair.ledger.Digests;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.stations.GaugeStudyRow.AppraiserKind;
+import evenpair.web.FormParts;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
 import java.time.Clock;
@@ -93,7 +95,13 @@ class GaugeStudies {
                       plan.seatings(),
                       people.refer(plan.operator()),
                       now()));
-          ledger.append("gauge-study", study.getId(), entry(row, study));
+          ledger.append(
+              "gauge-study",
+              study.getId(),
+              entry(row, study),
+              Evidence.ofRows("gauge_study", "id", study.getId())
+                  .andRows("gauge_study_part", "study_id", study.getId())
+                  .andRows("gauge_study_appraiser", "study_id", study.getId()));
           return study;
         });
   }
@@ -105,7 +113,7 @@ class GaugeStudies {
    *     station is blocked or its calibration or correction does not hold; 422 if it is not in the
    *     plan or cannot be used
    */
-  GaugeStudyRow collect(String station, UUID id, GaugeRequests.Capture request, SentParts parts) {
+  GaugeStudyRow collect(String station, UUID id, GaugeRequests.Capture request, FormParts parts) {
     GaugeStudyRow study = require(station, id);
     StationRow at = register.require(request.station() == null ? station : request.station());
     Instant measuredAt =
@@ -133,7 +141,12 @@ class GaugeStudies {
                       operator,
                       measuredAt.truncatedTo(ChronoUnit.MICROS),
                       now()));
-          ledger.append("gauge-capture", made.getId(), entry(at, study, made));
+          ledger.append(
+              "gauge-capture",
+              made.getId(),
+              entry(at, study, made),
+              Evidence.ofRows("gauge_study_capture", "id", made.getId())
+                  .andFiles(measured.leftSha256(), measured.rightSha256()));
         });
     return study;
   }

@@ -3,9 +3,11 @@ package evenpair.stations;
 import evenpair.access.People;
 import evenpair.acoustics.IdleNoise;
 import evenpair.captures.CaptureStore;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.stations.StationRegister.Newest;
 import evenpair.tolerance.Channel;
+import evenpair.web.FormParts;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
 import java.time.Clock;
@@ -73,7 +75,7 @@ class IdleFloors {
    * @throws Refusal 404 for an unknown station, 409 while a microphone is not calibrated, 422 for a
    *     recording that cannot be used
    */
-  IdleFloorRow add(String station, Requests.IdleFloor request, SentParts parts) {
+  IdleFloorRow add(String station, Requests.IdleFloor request, FormParts parts) {
     StationRow row = register.require(station);
     Instant at =
         Requests.measuredAt(request.measuredAt(), clock.instant(), settings.clockTolerance());
@@ -104,7 +106,12 @@ class IdleFloors {
           entry.put("rightDba", rightDba);
           entry.put("leftSha256", leftSha256);
           entry.put("rightSha256", rightSha256);
-          ledger.append("idle-floor", made.getId(), entry);
+          ledger.append(
+              "idle-floor",
+              made.getId(),
+              entry,
+              Evidence.ofRows("station_idle_floor", "id", made.getId())
+                  .andFiles(leftSha256, rightSha256));
           return made;
         });
   }

@@ -4,8 +4,10 @@ import evenpair.tolerance.Channel;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.UUID;
 import org.springframework.stereotype.Service;
 
 /** What other modules may ask about stations, answered by those who know. */
@@ -41,6 +43,15 @@ class StationDesk implements Stations {
   }
 
   @Override
+  public Optional<Chain> chainOf(
+      String station, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction) {
+    return register
+        .find(station)
+        .flatMap(row -> register.named(row, leftMicrophone, rightMicrophone, output, correction))
+        .map(StationRegister.Newest::toChain);
+  }
+
+  @Override
   public Optional<Block> blockedAt(String station, Instant at) {
     return register.find(station).flatMap(row -> blocks.at(row, at).stream().findFirst());
   }
@@ -60,6 +71,15 @@ class StationDesk implements Stations {
   public Optional<UncertaintyBudget> budgetAt(
       String station, String product, String tuning, Instant at) {
     return register.find(station).flatMap(row -> budgets.at(row, product, tuning, at));
+  }
+
+  @Override
+  public Map<String, UncertaintyBudget.Scalar> differenceOfRegions(
+      String station, String product, String tuning, Instant at) {
+    return register
+        .find(station)
+        .map(row -> budgets.differenceOfRegions(row, product, tuning, at))
+        .orElse(Map.of());
   }
 
   @Override

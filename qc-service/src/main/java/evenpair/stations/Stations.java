@@ -25,6 +25,16 @@ public interface Stations {
   Optional<Chain> chainAt(String station, Instant at);
 
   /**
+   * The chain that a record names, whatever has been measured since.
+   *
+   * @param output null if the record names none; so is
+   * @param correction
+   * @return empty if there is no such station or one of them is not on record
+   */
+  Optional<Chain> chainOf(
+      String station, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction);
+
+  /**
    * Whether the station as a whole may not judge at that instant: a calibration moved and no second
    * one agrees, or a shift verification failed, and no engineer has cleared it by then.
    *
@@ -47,6 +57,16 @@ public interface Stations {
    *     never an uncertainty of 0
    */
   Optional<UncertaintyBudget> budgetAt(String station, String product, String tuning, Instant at);
+
+  /**
+   * What left − right is worth on region means, by name of region: from the newest complete gauge
+   * study of that tuning on region means themselves, together with the left/right correction (its
+   * mean over the region: one error for all points, as the same swap study made it).
+   *
+   * @return empty without a valid study or correction; a region without data is missing
+   */
+  Map<String, UncertaintyBudget.Scalar> differenceOfRegions(
+      String station, String product, String tuning, Instant at);
 
   /**
    * @return A-weighted level of the station's own noise with nothing connected, dB(A) re 20 µPa, as

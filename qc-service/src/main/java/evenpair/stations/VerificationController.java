@@ -1,5 +1,7 @@
 package evenpair.stations;
 
+import evenpair.web.FormParts;
+import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -73,7 +75,7 @@ class VerificationController {
                       schema = @Schema(implementation = ReferenceUnitForm.class))))
   TrustViews.ReferenceUnit certify(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("unit", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("unit", "left", "right"));
     byte[] unit = parts.one("unit", "a JSON object with serial, product, tuning and operator");
     ReferenceUnitRow row =
         verifications.certify(
@@ -115,7 +117,7 @@ class VerificationController {
                       schema = @Schema(implementation = VerificationForm.class))))
   TrustViews.Verification verify(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("verification", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("verification", "left", "right"));
     byte[] verification =
         parts.one("verification", "a JSON object with product, tuning, referenceUnit, operator");
     VerificationRow row =

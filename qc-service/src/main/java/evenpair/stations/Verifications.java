@@ -2,12 +2,14 @@ package evenpair.stations;
 
 import evenpair.access.People;
 import evenpair.ledger.Digests;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.stations.VerificationRow.RegionCheck;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.LimitSet;
 import evenpair.tolerance.Region;
+import evenpair.web.FormParts;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
 import java.time.Clock;
@@ -71,7 +73,7 @@ class Verifications {
    *     trusted with it; 422 for parts that cannot be used or leave a required region without data
    */
   ReferenceUnitRow certify(
-      String station, VerificationRequests.ReferenceUnit request, SentParts parts) {
+      String station, VerificationRequests.ReferenceUnit request, FormParts parts) {
     StationRow row = register.require(station);
     Instant at = measuredAt(request.measuredAt());
     StoredLimitSet stored = limits.activeAt(request.product(), request.tuning(), at);
@@ -99,7 +101,12 @@ class Verifications {
           entry.put("tuning", unit.tuning());
           entry.put("earSimulator", unit.earSimulator().label());
           addCurves(entry, certified);
-          ledger.append("reference-unit", unit.getId(), entry);
+          ledger.append(
+              "reference-unit",
+              unit.getId(),
+              entry,
+              Evidence.ofRows("reference_unit", "id", unit.getId())
+                  .andFiles(certified.leftSha256(), certified.rightSha256()));
           return unit;
         });
   }
@@ -112,7 +119,7 @@ class Verifications {
    *     curves or a calibration have expired; 422 for parts that cannot be used
    */
   VerificationRow verify(
-      String station, VerificationRequests.Verification request, SentParts parts) {
+      String station, VerificationRequests.Verification request, FormParts parts) {
     StationRow row = register.require(station);
     Instant at = measuredAt(request.measuredAt());
     StoredLimitSet stored = limits.activeAt(request.product(), request.tuning(), at);
@@ -144,7 +151,13 @@ class Verifications {
           entry.put("limitDb", made.limitDb());
           entry.put("passed", made.passed());
           addCurves(entry, measured);
-          ledger.append("verification", made.getId(), entry);
+          ledger.append(
+              "verification",
+              made.getId(),
+              entry,
+              Evidence.ofRows("station_verification", "id", made.getId())
+                  .andRows("station_verification_region", "verification_id", made.getId())
+                  .andFiles(measured.leftSha256(), measured.rightSha256()));
           return made;
         });
   }
