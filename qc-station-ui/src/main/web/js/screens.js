@@ -2,6 +2,7 @@
 import { startBatch } from "./batch/batch-screen.js"
 import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
+import { startHealth } from "./health/health-screen.js"
 import { recall } from "./memory.js"
 import { startSeal } from "./seal/seal-screen.js"
 import { startStation } from "./station/station-screen.js"
@@ -22,6 +23,7 @@ export const SCREENS = [
   { name: "bench", start: startBench, title: () => t("screen.nav.bench"), desk: "bench" },
   { name: "station", start: startStation, title: () => t("screen.nav.station"), desk: "bench", at: () => remembered("station") },
   { name: "unit", start: startUnit, title: () => t("screen.nav.unit"), desk: "bench", at: () => remembered("unit") },
+  { name: "health", start: startHealth, title: () => t("screen.nav.health"), desk: "bench" },
   { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
