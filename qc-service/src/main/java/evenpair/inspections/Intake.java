@@ -1,5 +1,6 @@
 package evenpair.inspections;
 
+import evenpair.access.SignedIn;
 import evenpair.captures.StorageFailure;
 import evenpair.products.Products;
 import evenpair.products.Products.Product;
@@ -32,6 +33,7 @@ class Intake {
   private final IdempotencyKeys keys;
   private final InspectionSettings settings;
   private final IngestMeters meters;
+  private final SignedIn signedIn;
   private final Clock clock;
 
   Intake(
@@ -42,6 +44,7 @@ class Intake {
       IdempotencyKeys keys,
       InspectionSettings settings,
       IngestMeters meters,
+      SignedIn signedIn,
       Clock clock) {
     this.products = products;
     this.stations = stations;
@@ -50,12 +53,14 @@ class Intake {
     this.keys = keys;
     this.settings = settings;
     this.meters = meters;
+    this.signedIn = signedIn;
     this.clock = clock;
   }
 
   /**
    * @param key Idempotency-Key, if sent
-   * @throws Refusal if it cannot be decoded, names something unknown, or comes at the wrong time
+   * @throws Refusal if it cannot be decoded, names something unknown, comes at the wrong time, or
+   *     from a station's token for another station
    */
   Answer take(SentParts parts, Optional<String> key, Locale locale) {
     return take(parts, key, locale, Optional.empty());
@@ -72,6 +77,7 @@ class Intake {
   private Answer taken(
       SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
     Submission submission = SubmissionReader.read(parts.inspection());
+    signedIn.requireStation(submission.station());
     Product product = product(submission);
     requireSerialOfProduct(submission, product);
     Instant receivedAt = clock.instant();
