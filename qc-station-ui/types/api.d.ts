@@ -49,6 +49,22 @@ declare namespace Api {
     seatings: number; method: string; frequencyHz: number[]; level: BudgetNumber; balance: BudgetNumber; deviation: BudgetCurve; match: BudgetCurve;
     regions: { region: string; deviationExpandedDb: number | null; deviationAtHz: number | null; matchExpandedDb: number | null; matchAtHz: number | null }[];
   }
+  interface HealthStation {
+    station: string; state: "ready" | "problem" | "blocked"; block: { cause: string; since: string; text: string } | null;
+    verdicts: { inspection: string; serial: string; tuning: string; verdict: string; at: string }[];
+    firstPass: { passed: number; of: number; share: number | null; wilson: [number, number] | null; minutes: number };
+    mountings: { attempts: number; reseats: number; minutes: number; operators?: { operator: string | null; attempts: number; reseats: number }[] };
+    calibrations: { kind: string; validUntil: string | null; secondsLeft: number | null }[];
+    verifications: { product: string; tuning: string; state: "passed" | "failed" | "expired" | "missing"; validUntil: string | null }[];
+    held: { count: number; oldestAt: string | null; reportedAt: string } | null; heardAt: string | null;
+  }
+  interface HealthService {
+    version: string; hearsOtherProcesses: boolean;
+    database: { latencyMs: number; ledger: { unsealed: number; oldestUnsealedAt: string | null; lastBlockAt: string | null }; events: { unfinished: number; oldestAt: string | null }; oneRole: boolean } | null;
+    disk: { freeBytes: number; totalBytes: number; warnBelowBytes: number; low: boolean } | null;
+    dropFolders: { station: string; watching: boolean; waiting: number; taken: number; refused: number; lastTakenAt: string | null; problem: string | null }[];
+  }
+  interface PlantHealth { at: string; stations: HealthStation[]; service: HealthService; method: string }
   interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;

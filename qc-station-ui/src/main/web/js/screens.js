@@ -3,6 +3,7 @@ import { startBatch } from "./batch/batch-screen.js"
 import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
 import { startLimits } from "./limits/limits-screen.js"
+import { startHealth } from "./health/health-screen.js"
 import { recall } from "./memory.js"
 import { startOutside } from "./outside/outside-screen.js"
 import { startPairing } from "./pairing/pairing-screen.js"
@@ -27,6 +28,7 @@ export const SCREENS = [
   { name: "station", start: startStation, title: () => t("screen.nav.station"), desk: "bench", at: () => remembered("station") },
   { name: "sound", start: startSound, title: () => t("screen.nav.sound"), desk: "bench", at: () => remembered("station") },
   { name: "unit", start: startUnit, title: () => t("screen.nav.unit"), desk: "bench", at: () => remembered("unit") },
+  { name: "health", start: startHealth, title: () => t("screen.nav.health"), desk: "bench" },
   { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
