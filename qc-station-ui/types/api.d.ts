@@ -47,7 +47,7 @@ declare namespace Api {
     seatings: number; method: string; frequencyHz: number[]; level: BudgetNumber; balance: BudgetNumber; deviation: BudgetCurve; match: BudgetCurve;
     regions: { region: string; deviationExpandedDb: number | null; deviationAtHz: number | null; matchExpandedDb: number | null; matchAtHz: number | null }[];
   }
-  interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
+  interface Product { product: string; name: string; serialPattern?: string | null; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;
     measuredDb: number | null; limitDb: number | null; alsoRegions?: string[] | null; text: string;
@@ -71,7 +71,10 @@ declare namespace Api {
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
     links?: { certificate?: string | null };
   }
-  interface NewAttempt { serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number }
+  interface NewAttempt {
+    serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number;
+    occasion?: string; measuredAt?: string; stimulus?: string;
+  }
   interface ChannelCurve {
     levelDb: Values; alignmentDb?: number | null; thdPercent?: Values | null; harmonicsDb?: Record<string, Values | null> | null;
     harmonicFloorsDb?: Record<string, Values | null> | null; highOrderDb?: Values | null; highOrderFloorDb?: Values | null;
