@@ -1,0 +1,321 @@
+// Plays the service's stimulus and records both microphones: what the Bench, the Station's steps and the set-up page call.
+//
+//   import { hasChoice, openRecorder } from "../sound/recorder.js"
+//
+//   hasChoice("bench-1")                          whether this browser knows the station's sound devices; else send people to #/sound/bench-1
+//   const recorder = await openRecorder("bench-1")        throws SoundProblem: failure.words() is the sentence
+//   recorder.onLost((problem) => …)               a device went away; recorder.lost is the problem, null otherwise
+//   recorder.onBack(() => …)                      it is there again, nothing to do
+//   const { left, right, flaws } = await recorder.sweep(null, { signal, onProgress })
+//       left, right: Blobs of type audio/wav (mono, 32-bit float), the sweep 350 ms after the start, 300 ms after its end
+//       flaws: [{ key, values, side, again }]; t(key, values) is the sentence; `again`: the service would call it INVALID, measure again;
+//              else only worth knowing
+//       first: true asks for the quiet part before the sweep; it comes by itself after opening, after a change of devices, of stimulus or of
+//              `outputCalibration` (any string that changes when the output is calibrated, such as its measuredAt)
+//       signal: an AbortSignal; its abort stops the sound at once; the promise then rejects with an AbortError
+//   const stop = recorder.meter(({ left, right }) => …)   { peakDb, rmsDb, holdDb } in dB re full scale, some twenty times a second
+//   recorder.close()
+//
+// The caution about loud signals must have been confirmed in this shift (caution.js), else sweep() throws screen.sound.problem.caution.
+import { Chain } from "./chain.js"
+import { confirmedCaution } from "./caution.js"
+import { flawsOf, peakOf } from "./checks.js"
+import { listDevices, present, readChoice, keepChoice } from "./devices.js"
+import { SweepFinder } from "./finder.js"
+import { Levels } from "./levels.js"
+import { SoundProblem } from "./problem.js"
+import { loadStimulus, stimulusAt } from "./stimulus.js"
+import { encodeWav } from "./wav.js"
+
+export { hasChoice } from "./devices.js"
+
+/**
+ * @typedef {import("./checks.js").Flaw} Flaw
+ * @typedef {import("./checks.js").Side} Side
+ * @typedef {"quiet" | "sweep" | "checking"} Progress
+ * @typedef {{ first?: boolean, outputCalibration?: string, signal?: AbortSignal, onProgress?: (what: Progress) => void }} SweepOptions
+ * @typedef {{ left: Blob, right: Blob, flaws: Flaw[], rateHz: number, stimulus: string, startedAt: string, delaySeconds: { left: number, right: number }, signalToNoise: { left: import("./finder.js").BandNoise[], right: import("./finder.js").BandNoise[] } }} Capture
+ */
+
+/** Sample rates for which the service has a standard sweep. */
+const RATES = [44100, 48000, 96000]
+/** The quiet part before the sweep: so much less, and once more if that is not heard. */
+const QUIET_DB = [-30, -15]
+/** A level above this is called overload: clipping is near. */
+export const OVERLOAD_DBFS = -1
+/** Recorded after the sweep's own tail, beyond the delay that is known. */
+const SLACK_SECONDS = 0.05
+/** The recording begins so long before the sweep is heard, and ends so long after it. */
+const LEAD_SECONDS = 0.35
+const TAIL_SECONDS = 0.3
+/** A sweep with samples lost is played again so often, before it is handed out with its flaw. */
+const REPEATS = 2
+const RETRY_MS = 1500
+
+/**
+ * @param {string} station whose devices have been chosen
+ * @returns {Promise<Recorder>}
+ * @throws {SoundProblem} if none have been chosen, or they do not do what is needed
+ */
+export async function openRecorder(station) {
+  const recorder = new Recorder(station)
+  await recorder.reopen()
+  return recorder
+}
+
+export class Recorder {
+  /** @type {SoundProblem | null} why there is no sound now */
+  lost = null
+  #station
+  /** @type {Chain | null} */
+  #chain = null
+  /** @type {SweepFinder | null} */
+  #finder = null
+  /** What the finder was made for. */
+  #finderFor = ""
+  /** Under which circumstances a full-level sweep was last played; anything else calls for the quiet part. */
+  #provenFor = ""
+  #delay = 0
+  #swapped = false
+  #busy = false
+  #closed = false
+  /** @type {Set<(problem: SoundProblem) => void>} */
+  #whenLost = new Set()
+  /** @type {Set<() => void>} */
+  #whenBack = new Set()
+  /** @type {Set<(levels: { left: import("./levels.js").Level, right: import("./levels.js").Level }) => void>} */
+  #whenLevel = new Set()
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  #retry
+
+  /** @param {string} station */
+  constructor(station) {
+    this.#station = station
+    navigator.mediaDevices?.addEventListener("devicechange", this.#devicesChanged)
+  }
+
+  get rateHz() {
+    return this.#chain?.rateHz ?? 0
+  }
+
+  /** The standard sweep of the devices' sample rate, by name. */
+  get stimulus() {
+    return stimulusAt(this.rateHz)
+  }
+
+  /** Opens the station's devices as they are chosen now; any that were open are closed. @throws {SoundProblem} */
+  async reopen() {
+    const choice = readChoice(this.#station)
+    if (!choice) throw new SoundProblem("screen.sound.problem.notChosen", { station: this.#station })
+    await this.#chain?.close()
+    this.#chain = null
+    const today = present(choice, await listDevices())
+    const chain = await Chain.open(today, RATES)
+    if (this.#closed) return chain.close()
+    keepChoice(this.#station, today)
+    this.#chain = chain
+    this.#swapped = today.swapped
+    this.#provenFor = ""
+    this.#delay = 0
+    this.lost = null
+    chain.onLost = (problem) => this.#lose(problem)
+    const levels = new Levels(chain.rateHz)
+    chain.meters.add((news) => {
+      const { left, right } = levels.take(news)
+      for (const tell of this.#whenLevel) tell(this.#swapped ? { left: right, right: left } : { left, right })
+    })
+    chain.start().catch(() => {})   // without a key or a click yet; the first sweep starts it
+  }
+
+  /** @param {(problem: SoundProblem) => void} tell @returns {() => void} ends it */
+  onLost(tell) {
+    return added(this.#whenLost, tell)
+  }
+
+  /** @param {() => void} tell @returns {() => void} ends it */
+  onBack(tell) {
+    return added(this.#whenBack, tell)
+  }
+
+  /** @param {(levels: { left: import("./levels.js").Level, right: import("./levels.js").Level }) => void} tell @returns {() => void} ends it */
+  meter(tell) {
+    return added(this.#whenLevel, tell)
+  }
+
+  /**
+   * @param {string | null} [name] of a stimulus; null for the standard sweep of the devices' sample rate
+   * @param {SweepOptions} [options]
+   * @returns {Promise<Capture>}
+   * @throws {SoundProblem} with the sentence that says what to do
+   */
+  async sweep(name, options = {}) {
+    if (!confirmedCaution(this.#station)) throw new SoundProblem("screen.sound.problem.caution")
+    const chain = this.#open()
+    this.#busy = true
+    try {
+      const stimulus = await loadStimulus(name ?? this.stimulus)
+      if (stimulus.sampleRateHz !== chain.rateHz) throw new SoundProblem("screen.sound.problem.stimulusRate", { name: stimulus.name, rate: stimulus.sampleRateHz, device: chain.rateHz })
+      this.#prepare(stimulus)
+      const circumstances = `${stimulus.sha256} ${options.outputCalibration ?? ""}`
+      if (options.first || this.#provenFor !== circumstances) await this.#playQuietly(chain, stimulus, options)
+      const capture = await this.#capture(chain, stimulus, options)
+      this.#provenFor = circumstances
+      return capture
+    } finally {
+      this.#busy = false
+    }
+  }
+
+  /**
+   * A quiet tone on one side only; tells how much louder each microphone hears it than the silence before.
+   * @param {Side} side @param {AbortSignal} [signal]
+   * @returns {Promise<{ left: number, right: number }>} dB
+   */
+  async tone(side, signal) {
+    const chain = this.#open()
+    this.#busy = true
+    try {
+      const { tone, risesBy } = await import("./tone.js")
+      const rate = chain.rateHz
+      const heard = this.#sides(await chain.play(tone(rate), side === "left" ? [1, 0] : [0, 1], rate, signal))
+      return { left: risesBy(heard.left, rate), right: risesBy(heard.right, rate) }
+    } finally {
+      this.#busy = false
+    }
+  }
+
+  async close() {
+    this.#closed = true
+    clearTimeout(this.#retry)
+    navigator.mediaDevices?.removeEventListener("devicechange", this.#devicesChanged)
+    await this.#chain?.close()
+    this.#chain = null
+  }
+
+  /** @returns {Chain} @throws {SoundProblem} */
+  #open() {
+    if (this.lost) throw this.lost
+    if (!this.#chain) throw new SoundProblem("screen.sound.problem.stopped")
+    if (this.#busy) throw new Error("a signal is being played")
+    return this.#chain
+  }
+
+  /** @param {import("./stimulus.js").Stimulus} stimulus */
+  #prepare(stimulus) {
+    if (this.#finderFor === stimulus.sha256) return
+    this.#finder = new SweepFinder(stimulus)
+    this.#finderFor = stimulus.sha256
+  }
+
+  /**
+   * Before the first sweep at full level: the same at 30 dB less. Refuses if the full one would overload a microphone, or if nothing is heard.
+   * @param {Chain} chain @param {import("./stimulus.js").Stimulus} stimulus @param {SweepOptions} options
+   */
+  async #playQuietly(chain, stimulus, { signal, onProgress }) {
+    const finder = /** @type {SweepFinder} */ (this.#finder)
+    for (const db of QUIET_DB) {
+      onProgress?.("quiet")
+      const gain = 10 ** (db / 20)
+      const heard = this.#sides(await chain.play(stimulus.signal, [gain, gain], Math.min(stimulus.sampleRateHz, finder.largestDelay), signal))
+      refuseOverload(heard, 1 / gain)
+      const found = finder.find(heard.left, heard.right)
+      if (found.left.found || found.right.found) {
+        this.#delay = Math.max(found.left.found ? found.left.delay : 0, found.right.found ? found.right.delay : 0)
+        return
+      }
+    }
+    throw new SoundProblem("screen.sound.problem.notHeard")
+  }
+
+  /** @param {Chain} chain @param {import("./stimulus.js").Stimulus} stimulus @param {SweepOptions} options @returns {Promise<Capture>} */
+  async #capture(chain, stimulus, { signal, onProgress }) {
+    for (let repeat = 0; ; repeat++) {
+      onProgress?.("sweep")
+      const startedAt = new Date().toISOString()
+      const extra = (this.#delay ? this.#delay : chain.rateHz) + SLACK_SECONDS * chain.rateHz
+      const recording = await chain.play(stimulus.signal, [1, 1], extra, signal)
+      onProgress?.("checking")
+      const capture = this.#cut(recording, stimulus, startedAt)
+      const lostSamples = capture.flaws.some((flaw) => RECORDED_BADLY.includes(flaw.key))
+      if (!lostSamples || repeat >= REPEATS) return capture
+      this.#delay = 0
+    }
+  }
+
+  /**
+   * Each side begins 350 ms before its own sweep: a delay between the devices, or two devices, cost nothing.
+   * @param {import("./chain.js").Recording} recording @param {import("./stimulus.js").Stimulus} stimulus @param {string} startedAt @returns {Capture}
+   */
+  #cut(recording, stimulus, startedAt) {
+    const rate = stimulus.sampleRateHz, finder = /** @type {SweepFinder} */ (this.#finder), heard = this.#sides(recording)
+    const found = finder.find(heard.left, heard.right)
+    const known = found.left.found ? found.left : found.right
+    const cut = (/** @type {Side} */ side) => {
+      const own = found[side].found ? found[side] : { ...found[side], arrival: known.arrival, delay: known.delay }
+      const from = Math.max(0, own.arrival - Math.round(LEAD_SECONDS * rate))
+      const samples = heard[side].subarray(from, own.arrival + Math.round((stimulus.seconds + TAIL_SECONDS) * rate))
+      const flaws = flawsOf(side, samples, { ...own, arrival: own.arrival - from }, stimulus)
+      return { flaws, wav: new Blob([encodeWav(samples, rate)], { type: "audio/wav" }) }
+    }
+    const left = cut("left"), right = cut("right")
+    const gaps = recording.gaps.length ? [{ key: "screen.sound.flaw.frames", values: { frames: recording.gaps.reduce((sum, gap) => sum + gap.frames, 0) }, side: null, again: true }] : []
+    if (known.found) this.#delay = Math.max(found.left.found ? found.left.delay : 0, found.right.found ? found.right.delay : 0)
+    return {
+      left: left.wav, right: right.wav, flaws: [...gaps, ...left.flaws, ...right.flaws], rateHz: rate, stimulus: stimulus.name, startedAt,
+      delaySeconds: { left: found.left.delay / rate, right: found.right.delay / rate }, signalToNoise: { left: found.left.noise, right: found.right.noise },
+    }
+  }
+
+  /** @param {import("./chain.js").Recording} recording */
+  #sides({ left, right }) {
+    return this.#swapped ? { left: right, right: left } : { left, right }
+  }
+
+  /** @param {SoundProblem} problem */
+  #lose(problem) {
+    this.#chain = null
+    this.lost = problem
+    for (const tell of this.#whenLost) tell(problem)
+    this.#tryAgain()
+  }
+
+  /** Not every browser tells that a device came back: ask now and then while one is missing. */
+  #tryAgain() {
+    clearTimeout(this.#retry)
+    if (!this.#closed && this.lost) this.#retry = setTimeout(() => this.#recover(), RETRY_MS)
+  }
+
+  async #recover() {
+    if (this.#closed || !this.lost) return
+    const before = this.lost
+    try {
+      await this.reopen()
+      for (const tell of this.#whenBack) tell()
+    } catch {
+      this.lost = before
+      this.#tryAgain()
+    }
+  }
+
+  #devicesChanged = () => {
+    if (this.lost) this.#recover()
+  }
+}
+
+/** Flaws of the recording itself, not of what is measured: trying again mends them. */
+const RECORDED_BADLY = ["screen.sound.flaw.frames", "screen.sound.flaw.dropOut", "screen.sound.flaw.endMissing"]
+
+/** @param {{ left: Float32Array, right: Float32Array }} heard at a reduced level @param {number} rise by which the full level is higher */
+function refuseOverload(heard, rise) {
+  const limit = 10 ** (OVERLOAD_DBFS / 20)
+  for (const side of /** @type {Side[]} */ (["left", "right"])) {
+    const peak = peakOf(heard[side])
+    if (peak * rise > limit) throw new SoundProblem("screen.sound.problem.overload", { channel: side, expected: 20 * Math.log10(peak * rise) })
+  }
+}
+
+/** @template T @param {Set<T>} set @param {T} member @returns {() => void} */
+function added(set, member) {
+  set.add(member)
+  return () => set.delete(member)
+}
