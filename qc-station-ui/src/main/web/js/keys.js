@@ -10,6 +10,7 @@ const KEYS = [
   ["\u2190 \u2192", "screen.keys.leftRight"],
   ["Shift + \u2190 \u2192", "screen.keys.shiftLeftRight"],
   ["Tab", "screen.keys.tab"],
+  ["Alt + M", "screen.keys.cue"],
   ["?", "screen.keys.help"],
 ]
 

@@ -23,6 +23,8 @@ import { showSettings, wayOf } from "./settings.js"
 import { field, labelled, ShiftForm } from "./shift.js"
 import { StationLine } from "./station-line.js"
 
+/** @typedef {import("../sound/checks.js").Flaw} Flaw */
+
 /** A verdict that takes longer than this is called held; it still comes. */
 const PATIENCE_MS = 5000
 const MOST_OF_A_SERIAL = 50
@@ -47,10 +49,13 @@ export class Bench {
   #captureRoom = el("div", { class: "capture-room" })
   #form
   #patience = 0
+  /** @type {string | undefined} when the output was calibrated last */
+  #outputCalibration
   /** @type {Api.ProblemDocument | null} */
   #refusal = null
-  /** @type {import("../outbox/store.js").Flaw[]} */
+  /** @type {Flaw[]} of the capture under way */
   #flaws = []
+  #findFlaws = () => Promise.resolve(/** @type {Flaw[]} */ ([]))
   #unlisten
 
   /** @param {HTMLElement} page @param {string} station */
@@ -139,6 +144,11 @@ export class Bench {
     return wayOf(this.#station, hasDevices(this.#station))
   }
 
+  /** @returns {boolean} whether a reload would disturb nobody */
+  isIdle() {
+    return this.#isIdle() && this.#serial.value === "" && this.#files.isEmpty() && !this.#shift.isOpen()
+  }
+
   /** Nothing is under way that a look at another unit would disturb. */
   #isIdle() {
     return this.#state.step === "serial" || (this.#state.step === "verdict" && this.#state.then === "next-unit")
@@ -157,7 +167,7 @@ export class Bench {
     }
     if (step === "repeated") return this.#on({ type: "enter" })
     if (!this.#shift.isReady()) return this.#toMissing()
-    if (this.#way() === "devices") return this.#on({ type: "enter" })
+    if (this.#way() === "devices") return this.#startSweep()
     if (this.#files.missing()) return this.#files.missing()?.focus()
     this.#takeFiles()
   }
@@ -235,38 +245,44 @@ export class Bench {
       if (this.#closed.signal.aborted) return
       const remembered = /** @type {Api.Inspection[]} */ (recall(`recent.${this.#station}`) ?? []).filter((each) => each.serial === serial)
       const { held } = await outbox.state().catch(() => ({ held: /** @type {import("../outbox/store.js").Held[]} */ ([]) }))
-      const waiting = held.findLast((item) => item.attempt.serial === serial)
+      const waiting = held.filter((item) => item.attempt.serial === serial).pop()
       this.#on({ type: "history", serial, inspections: remembered, away: true, heldAt: waiting ? shortTime(waiting.heldAt) : null })
     }
+  }
+
+  async #startSweep() {
+    if (this.#devices.needsCaution() && !await this.#devices.askCaution(this.#shift.values().operator)) return
+    this.#on({ type: "enter" })
   }
 
   async #takeFiles() {
     const { parts, failure } = await this.#files.read().then((read) => ({ parts: read, failure: null }), (error) => ({ parts: [], failure: error }))
     if (failure) return this.#on({ type: "stopped", notice: { key: "screen.bench.fileGone" } })
-    await this.#hold(parts, await flawsOfParts(parts))
+    await this.#hold(parts, () => flawsOfParts(parts))
     this.#files.clear()
     this.#tell()
   }
 
   async #sweep() {
     if (!await outbox.hasRoom(0)) return this.#on({ type: "stopped", notice: { key: "screen.outbox.full" } })
-    const taken = await this.#devices.sweep()
+    const taken = await this.#devices.sweep(this.#outputCalibration)
     if (this.#state.step !== "sweeping" || taken === null) return
     if ("notice" in taken) return this.#on({ type: "stopped", notice: taken.notice })
-    await this.#hold(taken.parts, taken.flaws)
+    await this.#hold(taken.parts, () => Promise.resolve(taken.flaws))
   }
 
-  /** The capture is kept here first, and sent from there. @param {import("../outbox/store.js").Part[]} parts @param {import("../outbox/store.js").Flaw[]} flaws */
+  /** The capture is kept here first, and sent from there. @param {import("../outbox/store.js").Part[]} parts @param {() => Promise<Flaw[]>} flaws what the browser itself finds in it */
   async #hold(parts, flaws) {
     performance.mark("evenpair-captured")
     const { batch, operator, product } = this.#shift.values()
     const attempt = { ...attemptOf(this.#state), batch, operator, product, station: this.#station, measuredAt: serviceNow().toISOString() }
     const key = newKey()
     if (!await outbox.hasRoom(parts.reduce((sum, part) => sum + part.bytes.byteLength, 0))) return this.#on({ type: "stopped", notice: { key: "screen.outbox.full" } })
-    this.#flaws = flaws
+    this.#flaws = []
+    this.#findFlaws = flaws
     this.#on({ type: "captured", key })
     try {
-      await outbox.add(key, attempt, parts, flaws)
+      await outbox.add(key, attempt, parts)
       this.#patience = window.setTimeout(() => this.#waits("screen.outbox.slow"), PATIENCE_MS)
     } catch (failure) {
       this.#on({ type: "stopped", notice: { key: failure instanceof Full ? "screen.outbox.full" : "screen.outbox.notKept" } })
@@ -287,10 +303,14 @@ export class Bench {
     this.#readOutbox()
   }
 
-  /** @param {string} why key of the sentence */
-  #waits(why) {
-    const { key } = this.#state
-    if (key) this.#on({ type: "waiting", key, notice: { key: why }, flawed: this.#flaws.some((flaw) => flaw.again) })
+  /** No verdict yet: the browser's own look at the capture is the best there is. @param {string} why key of the sentence */
+  async #waits(why) {
+    const { key, step } = this.#state
+    if (!key || step !== "sending") return
+    const flaws = await this.#findFlaws()
+    if (this.#state.key !== key) return
+    this.#flaws = flaws
+    this.#on({ type: "waiting", key, notice: { key: why }, flawed: flaws.some((flaw) => flaw.again) })
   }
 
   #readOutbox() {
@@ -315,7 +335,9 @@ export class Bench {
   #readStation() {
     get("/api/stations", this.#closed.signal).then((page) => {
       const known = /** @type {Api.Page<Api.Station>} */ (page).items.find((station) => station.station === this.#station)
-      if (known) this.#line.showStation(known)
+      if (!known) return
+      this.#line.showStation(known)
+      this.#outputCalibration = known.output?.measuredAt
     }, () => {})
   }
 
@@ -357,7 +379,6 @@ export class Bench {
   #tell() {
     const { step } = this.#state, files = this.#way() === "files"
     this.#submit.disabled = step === "looking" || step === "sweeping"
-    this.#devices.caution(this.#shift.values().operator)
     put(this.#submit, step === "repeated" ? t("screen.bench.enterChoose") : step === "mount" || measuresOn(this.#state) ? files ? t("screen.bench.send") : t("screen.bench.enterMeasure") : t("screen.bench.enterNext"))
     put(this.#hint, this.#hintText(files))
   }

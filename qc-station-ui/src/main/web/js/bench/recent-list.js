@@ -36,7 +36,7 @@ export class RecentList {
 
   /** What was measured and is not judged yet, the newest first. @param {import("../outbox/store.js").Held[]} held */
   showHeld(held) {
-    put(this.#waiting, held.toReversed().map(({ attempt, heldAt }) => el("li", { class: "held-item" }, shape("HELD"),
+    put(this.#waiting, [...held].reverse().map(({ attempt, heldAt }) => el("li", { class: "held-item" }, shape("HELD"),
       el("span", { class: "serial" }, attempt.serial, el("span", { class: "more" }, attempt.tuning)),
       el("span", { class: "word state-held" }, t("screen.bench.heldShort")), el("time", { datetime: heldAt }, clock(heldAt)))))
   }

@@ -66,13 +66,13 @@ export class Outbox {
 
   /**
    * Keeps a capture and sends it as soon as it can be.
-   * @param {string} key new and its own @param {Api.NewAttempt} attempt @param {import("./store.js").Part[]} parts @param {import("./store.js").Flaw[]} flaws that the browser found itself
+   * @param {string} key new and its own @param {Api.NewAttempt} attempt @param {import("./store.js").Part[]} parts
    * @returns {Promise<void>} once it is on the disk
    */
-  async add(key, attempt, parts, flaws) {
+  async add(key, attempt, parts) {
     const waiting = (await this.#store.held()).some((item) => courseOf(item.attempt) === courseOf(attempt))
     const item = {
-      key, capture: key, size: parts.reduce((sum, part) => sum + part.bytes.byteLength, 0), flaws, failures: 0, counted: false,
+      key, capture: key, size: parts.reduce((sum, part) => sum + part.bytes.byteLength, 0), failures: 0, counted: false,
       attempt: waiting ? { ...attempt, seating: 0 } : attempt, heldAt: new Date().toISOString(),
     }
     await this.#store.hold(item, parts)

@@ -3,11 +3,9 @@ import { openDB } from "../vendor.js"
 import { courseOf } from "./policy.js"
 
 /**
- * @typedef {{ key: string, values: Record<string, any>, side: "left" | "right" | null, again: boolean }} Flaw what the browser itself found in a capture;
- *     `again`: the service will call it INVALID
  * @typedef {{ name: string, file: string, type: string, bytes: ArrayBuffer }} Part one file of a capture
  * @typedef {{
- *   seq?: number, key: string, capture: string, size: number, attempt: Api.NewAttempt, heldAt: string, flaws: Flaw[], failures: number, counted: boolean
+ *   seq?: number, key: string, capture: string, size: number, attempt: Api.NewAttempt, heldAt: string, failures: number, counted: boolean
  * }} Held `key` is the Idempotency-Key of every try, `capture` names the files; `attempt.seating` 0 means: told when its turn comes;
  *     `counted`: the service has told the seating once already
  * @typedef {Held & { shelvedAt: string, document: Api.ProblemDocument }} Shelved
