@@ -108,6 +108,10 @@ export class Bench {
     const inSerial = event.target === this.#serial
     if (event.altKey && event.code === "KeyM") return this.#toggleCue()
     if (event.key === "Escape") return this.#escape()
+    if (event.key === "Enter" && event.target instanceof HTMLSelectElement) {
+      this.#enter()   // a list sends no form by itself
+      return true
+    }
     if (takesText(event.target) && !inSerial) return false
     if (isFootSwitch(event)) {
       if (!event.repeat) this.#enter()
@@ -215,6 +219,7 @@ export class Bench {
     this.#entered(before, event)
     this.#draw(before, event)
     this.#tell()
+    if (before.serial !== this.#state.serial) this.#readOutbox()
     if (!document.querySelector("dialog[open]")) this.#home().focus()
   }
 
@@ -316,7 +321,8 @@ export class Bench {
   #readOutbox() {
     outbox.state().then((state) => {
       const waits = state.sender === "away" || state.sender === "sign-in" || state.held.length > 1
-      this.#held.show(state, waits)
+      const onBench = this.#isIdle() ? "" : this.#state.serial
+      this.#held.show({ ...state, again: state.again.filter((unit) => unit.serial !== onBench) }, waits)
       this.#result.recent.showHeld(waits ? state.held : [])
     }, () => this.#held.broken())
   }
@@ -344,7 +350,7 @@ export class Bench {
   /** @param {import("./flow.js").State} before @param {import("./flow.js").Event} event */
   #draw(before, event) {
     const state = this.#state, panel = this.#result.verdict, notice = state.notice ? [t(state.notice.key, state.notice.values)] : []
-    if (state.step !== "serial" && state.step !== "verdict" && before.step !== state.step) this.#result.clear(t("screen.plot.none"))
+    if (state.step !== "serial" && state.step !== "verdict" && before.step !== state.step) this.#result.clear(t("screen.plot.empty"))
     switch (state.step) {
       case "serial": return notice.length ? panel.stopped(t("screen.bench.stoppedWord"), notice[0]) : undefined
       case "looking": return panel.step("mount", "WAITING", t("screen.bench.lookingWord"), state, t("screen.bench.looking"))

@@ -1,5 +1,5 @@
 // The course of a shift at the bench, as one small machine: which step it stands at, and what each event makes of it. Pure.
-import { findingOf, fitsPattern, serialOf } from "./history.js"
+import { findingOf, fitsPattern, patternExample, serialOf } from "./history.js"
 
 /**
  * @typedef {"serial" | "looking" | "repeated" | "mount" | "sweeping" | "sending" | "verdict"} Step
@@ -97,7 +97,7 @@ export function takesSerial(state) {
 function scanned(state, serial, plan) {
   if (!takesSerial(state) || !serial) return state
   if (!fitsPattern(serial, plan.pattern)) {
-    return begin({ key: "screen.bench.wrongSerial", values: { serial, product: plan.name, pattern: plan.pattern ?? "" } })
+    return begin({ key: "screen.bench.wrongSerial", values: { serial, product: plan.name, pattern: patternExample(plan.pattern ?? "") } })
   }
   return { ...EMPTY, step: "looking", serial, todo: plan.tunings }
 }

@@ -18,6 +18,12 @@ export function fitsPattern(serial, pattern) {
   }
 }
 
+/** A pattern as people read it: digits as noughts; as it stands where it is more than letters, digits and counts. @param {string} pattern */
+export function patternExample(pattern) {
+  const example = pattern.replace(/\\d\{(\d+)\}/g, (_, count) => "0".repeat(Number(count))).replace(/\\d/g, "0").replace(/\\([-._])/g, "$1")
+  return /^[\p{L}\p{N} ._-]+$/u.test(example) ? example : pattern
+}
+
 /** What a scanner or a hand typed, as the service compares it. @param {string} typed */
 export function serialOf(typed) {
   return typed.trim().normalize("NFC")
