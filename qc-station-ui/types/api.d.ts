@@ -109,4 +109,13 @@ declare namespace Api {
   interface GoldenVersion { version: number; name?: string | null; state: string; active?: boolean; notice?: string | null; madeAt?: string | null; built?: { units: number; leftOut: string[] } | null }
   interface UnitCurves { inspection: string; serial: string; verdict: string; leftDeviationDb: Values | null; rightDeviationDb: Values | null; differenceDb: Values | null }
   interface BatchCurves { frequencyHz: number[]; units: UnitCurves[]; shown: number; of: number }
+  interface Job { id: string; kind: string; state: "waiting" | "running" | "done" | "failed"; done: number; total: number | null; problem: string | null; result: string | null }
+  interface SealReport {
+    intact: boolean; blocks: number; entries: number; waiting: number; witnessedHeads: number; rows: number; files: number; entriesWithoutEvidence: number;
+    head: string | null; keyId: string; firstFailure: { block: number | null; entry: string | null; problem: string } | null; note: string;
+  }
+  interface Rejudgement {
+    id: string; softwareVersion: string; startedAt: string; until: string; nightly: boolean; inspections: number; bitForBit: number; differing: number;
+    differences: { inspection: string; serial: string; softwareVersion: string; largestDb: number | null; verdictThen: string; verdictNow: string | null; problem: string | null }[];
+  }
 }

@@ -9,6 +9,7 @@ const KEYS = [
   ["\u2191 \u2193", "screen.keys.upDown"],
   ["\u2190 \u2192", "screen.keys.leftRight"],
   ["Shift + \u2190 \u2192", "screen.keys.shiftLeftRight"],
+  ["F9", "screen.keys.print"],
   ["Tab", "screen.keys.tab"],
   ["Alt + M", "screen.keys.cue"],
   ["?", "screen.keys.help"],

@@ -9,13 +9,9 @@ import io.swagger.v3.oas.annotations.media.ExampleObject;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.UUID;
-import java.util.function.Supplier;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -26,7 +22,6 @@ import org.springframework.web.bind.annotation.RestController;
 @RestController
 @Tag(name = "Certificates", description = "One printed page for a pair that passed")
 class CertificateController {
-  private static final String RETRY_SECONDS = "2";
   private static final String NOT_PASSED =
       """
       {"type": "/problems/not-passed", "title": "Not passed", "status": 409, "verdict": "FAIL",
@@ -75,7 +70,7 @@ class CertificateController {
           String paper,
       Locale locale,
       HttpServletResponse response) {
-    return answer(() -> certificates.ofInspection(id, size(paper), locale), response);
+    return Papers.answer(() -> certificates.ofInspection(id, size(paper), locale), response);
   }
 
   @GetMapping("/api/units/{serial}/certificate")
@@ -105,7 +100,7 @@ class CertificateController {
           String paper,
       Locale locale,
       HttpServletResponse response) {
-    return answer(() -> certificates.ofUnit(serial, size(paper), locale), response);
+    return Papers.answer(() -> certificates.ofUnit(serial, size(paper), locale), response);
   }
 
   private static PaperSize size(String paper) {
@@ -118,27 +113,5 @@ class CertificateController {
                     .with(
                         "choices",
                         Arrays.stream(PaperSize.values()).map(PaperSize::word).toList()));
-  }
-
-  private static ResponseEntity<byte[]> answer(
-      Supplier<Certificates.Page> make, HttpServletResponse response) {
-    try {
-      Certificates.Page page = make.get();
-      String disposition =
-          ContentDisposition.inline()
-              .filename(page.fileName(), StandardCharsets.UTF_8)
-              .build()
-              .toString();
-      return ResponseEntity.ok()
-          .contentType(MediaType.APPLICATION_PDF)
-          .header(HttpHeaders.CONTENT_DISPOSITION, disposition)
-          .body(page.pdf());
-    } catch (NotYetSealed e) {
-      response.setHeader(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
-      throw new Refusal(
-          503,
-          "not-yet-sealed",
-          "The record is not yet sealed. Ask again in " + RETRY_SECONDS + " s.");
-    }
   }
 }

@@ -41,12 +41,8 @@ class Certificates {
    * @throws NotYetSealed if its record has no seal after some seconds
    */
   Page ofInspection(UUID id, PaperSize paper, Locale locale) {
-    Inspection inspection =
-        inspections
-            .find(id)
-            .orElseThrow(
-                () -> new Refusal(404, "unknown-inspection", "There is no inspection " + id + "."));
-    requirePass(inspection);
+    Inspection inspection = Verdicts.find(inspections, id);
+    Verdicts.require("PASS", inspection, "certificate");
     return print(inspection, List.of(), paper, locale, inspection.tuning());
   }
 
@@ -85,36 +81,6 @@ class Certificates {
         .filter(Products.Tuning::required)
         .map(Products.Tuning::key)
         .toList();
-  }
-
-  private static void requirePass(Inspection inspection) {
-    if ("PASS".equals(inspection.verdict())) {
-      return;
-    }
-    String why =
-        inspection.verdict() == null
-            ? "it is "
-                + inspection.state()
-                + (inspection.lastAttempt() == null
-                    ? ""
-                    : ", its last attempt was " + inspection.lastAttempt())
-            : "its verdict is " + inspection.verdict();
-    Refusal refusal =
-        new Refusal(
-                409,
-                "not-passed",
-                "Inspection "
-                    + inspection.id()
-                    + " has no certificate: "
-                    + why
-                    + "."
-                    + firstReason(inspection))
-            .with("state", inspection.state());
-    throw inspection.verdict() == null ? refusal : refusal.with("verdict", inspection.verdict());
-  }
-
-  private static String firstReason(Inspection inspection) {
-    return inspection.reasons().isEmpty() ? "" : " " + inspection.reasons().get(0).text();
   }
 
   private Page print(

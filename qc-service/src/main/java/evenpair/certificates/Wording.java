@@ -37,6 +37,13 @@ final class Wording {
   }
 
   /**
+   * @return whether there is a text for the key
+   */
+  boolean knows(String key) {
+    return texts.table(locale).containsKey("paper." + key);
+  }
+
+  /**
    * @return a deviation in dB, one decimal, with its sign
    */
   String signed(double db) {

@@ -128,9 +128,10 @@ class AttemptWriter {
 
   private void persistVerdict(InspectionRow inspection, Course.Closing closing, Judging judging) {
     Basis basis = Basis.of(closing, judging);
-    UUID entry = seals.closed(inspection, closing.judgement(), basis);
+    UUID entry = ids.next();
     entities.persist(
         new VerdictRow(inspection, closing.judgement(), basis, entry, software.version()));
+    seals.closed(entry, inspection, closing.judgement(), basis);
     announcements.closed(inspection);
   }
 }

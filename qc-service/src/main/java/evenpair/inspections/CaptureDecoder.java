@@ -22,14 +22,23 @@ final class CaptureDecoder {
    * @throws Refusal 422 for a file that cannot be decoded or has the wrong number of channels
    */
   static SentPair decode(SentParts parts) {
-    Optional<SentIdle> idleLeft = parts.file("idleLeft").map(CaptureDecoder::idle);
-    Optional<SentIdle> idleRight = parts.file("idleRight").map(CaptureDecoder::idle);
-    Optional<SentFile> both = parts.file("both");
+    return decode(parts::file);
+  }
+
+  /**
+   * @param files by the name of the part: {@code both}, or {@code left} and {@code right}; {@code
+   *     idleLeft} and {@code idleRight} as they were sent
+   * @throws Refusal 422 as above
+   */
+  static SentPair decode(Function<String, Optional<SentFile>> files) {
+    Optional<SentIdle> idleLeft = files.apply("idleLeft").map(CaptureDecoder::idle);
+    Optional<SentIdle> idleRight = files.apply("idleRight").map(CaptureDecoder::idle);
+    Optional<SentFile> both = files.apply("both");
     if (both.isPresent()) {
       return together(both.get(), idleLeft, idleRight);
     }
-    SentChannel left = oneChannel(Channel.LEFT, parts.file("left").orElseThrow());
-    SentChannel right = oneChannel(Channel.RIGHT, parts.file("right").orElseThrow());
+    SentChannel left = oneChannel(Channel.LEFT, files.apply("left").orElseThrow());
+    SentChannel right = oneChannel(Channel.RIGHT, files.apply("right").orElseThrow());
     return new SentPair(left, right, Optional.empty(), idleLeft, idleRight);
   }
 

@@ -1,6 +1,7 @@
 package evenpair.inspections;
 
 import evenpair.ledger.Digests;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.Judgement;
@@ -98,11 +99,20 @@ class InspectionSeals {
             curves.map(InspectionSeals::idle).orElse(Map.of()),
             row.chain(),
             reasons,
-            with.softwareVersion()));
+            with.softwareVersion()),
+        Evidence.ofRows("attempt", "id", row.id())
+            .andRows("attempt_channel", "attempt_id", row.id())
+            .andFiles(captures(row).values().toArray(String[]::new)));
   }
 
-  UUID closed(InspectionRow row, Judgement judgement, Basis basis) {
-    return ledger.append(
+  /**
+   * To be called once the verdict is stored.
+   *
+   * @param entry the one that the verdict's row names
+   */
+  void closed(UUID entry, InspectionRow row, Judgement judgement, Basis basis) {
+    ledger.append(
+        entry,
         CLOSED,
         row.id(),
         new ClosedEntry(
@@ -126,7 +136,9 @@ class InspectionSeals {
             basis.uncertainty().map(InspectionSeals::uncertainty).orElse(Map.of()),
             basis.compared(),
             basis.spread(),
-            row.softwareVersion()));
+            row.softwareVersion()),
+        Evidence.ofRows("inspection", "id", row.id())
+            .andRows("inspection_verdict", "inspection_id", row.id()));
   }
 
   /**
@@ -137,7 +149,8 @@ class InspectionSeals {
         ABANDONED,
         row.id(),
         new AbandonedEntry(
-            row.id(), row.serial(), row.abandonedBecause().word(), operator, row.closedAt()));
+            row.id(), row.serial(), row.abandonedBecause().word(), operator, row.closedAt()),
+        Evidence.ofRows("inspection", "id", row.id()));
   }
 
   private static Map<String, String> captures(AttemptRow row) {

@@ -38,6 +38,13 @@ class BlockTable {
         .list();
   }
 
+  Optional<Block> find(long number) {
+    return jdbc.sql("select " + COLUMNS + " from ledger_block where number = ?")
+        .param(number)
+        .query(BlockTable::block)
+        .optional();
+  }
+
   void add(Block block) {
     BlockHead head = block.head();
     jdbc.sql("insert into ledger_block (" + COLUMNS + ") values (?, ?, ?, ?, ?, ?, ?, ?)")

@@ -40,9 +40,9 @@ class HeadsFile {
   }
 
   /**
-   * @param digest of the head, hex
+   * @param line as it stands in the file
    */
-  record Head(long number, String digest) {}
+  record Head(long number, String line) {}
 
   /** Adds every block that the file does not hold yet. */
   synchronized void witness(BlockTable blocks) {
@@ -77,7 +77,10 @@ class HeadsFile {
     }
   }
 
-  private static String line(Block block) {
+  /**
+   * @return the line that witnesses a block
+   */
+  static String line(Block block) {
     BlockHead head = block.head();
     return new String(
         CanonicalJson.of(
@@ -120,24 +123,37 @@ class HeadsFile {
    * @return the whole lines, as they stand; a line that is no head has number −1
    */
   synchronized List<Head> read() throws IOException {
-    List<Head> heads = new ArrayList<>();
+    return witnessed().heads();
+  }
+
+  /**
+   * @param unfinished what stands behind the last whole line; empty but for a crash while it was
+   *     written
+   */
+  record Witnessed(List<Head> heads, String unfinished) {}
+
+  synchronized Witnessed witnessed() throws IOException {
     if (!Files.exists(file)) {
-      return heads;
+      return new Witnessed(List.of(), "");
     }
-    String content = Files.readString(file, StandardCharsets.UTF_8);
-    content
-        .substring(0, content.lastIndexOf('\n') + 1)
-        .lines()
-        .forEach(line -> heads.add(head(line)));
-    return heads;
+    // byte for byte: what is not UTF-8 is no head either, and must not stop the check
+    String content = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1);
+    int whole = content.lastIndexOf('\n') + 1;
+    List<Head> heads = new ArrayList<>();
+    for (String line : content.substring(0, whole).split("\n")) {
+      if (whole > 0) {
+        heads.add(head(line));
+      }
+    }
+    return new Witnessed(heads, content.substring(whole));
   }
 
   private static Head head(String line) {
     try {
       JsonNode json = JSON.readTree(line);
-      return new Head(json.path("block").asLong(-1), json.path("digest").asString(""));
+      return new Head(json.path("block").asLong(-1), line);
     } catch (JacksonException e) {
-      return new Head(-1, "");
+      return new Head(-1, line);
     }
   }
 }

@@ -17,6 +17,22 @@ public interface Ledger {
   UUID append(String kind, UUID subject, Object content);
 
   /**
+   * Like {@link #append(String, UUID, Object)}, with rows and files that are sealed with the entry.
+   * What is not written yet is written first, so that the rows are there.
+   *
+   * @param evidence rows as they stand now; they must not change afterwards
+   */
+  UUID append(String kind, UUID subject, Object content, Evidence evidence);
+
+  /**
+   * Like {@link #append(String, UUID, Object, Evidence)}, for a row that names the entry it is
+   * sealed by.
+   *
+   * @param entry a fresh UUIDv7
+   */
+  void append(UUID entry, String kind, UUID subject, Object content, Evidence evidence);
+
+  /**
    * @return the seal of the newest entry of that kind about the subject; empty while no block holds
    *     it yet
    */

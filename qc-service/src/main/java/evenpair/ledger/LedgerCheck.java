@@ -20,7 +20,10 @@ import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Walks blocks, leaves and entries in order and names the first that does not hold. */
+/**
+ * Walks blocks, leaves, entries, the rows and files behind them, and the heads outside the
+ * database, in order, and names the first that does not hold.
+ */
 @Component
 class LedgerCheck {
   private static final JsonMapper JSON = JsonMapper.builder().build();
@@ -30,6 +33,8 @@ class LedgerCheck {
   private final BlockTable blocks;
   private final SigningKeys keys;
   private final HeadsFile heads;
+  private final RowDigests rows;
+  private final SealedFiles files;
   private final TransactionTemplate snapshot;
 
   LedgerCheck(
@@ -37,11 +42,15 @@ class LedgerCheck {
       BlockTable blocks,
       SigningKeys keys,
       HeadsFile heads,
+      RowDigests rows,
+      SealedFiles files,
       PlatformTransactionManager transactions) {
     this.jdbc = jdbc;
     this.blocks = blocks;
     this.keys = keys;
     this.heads = heads;
+    this.rows = rows;
+    this.files = files;
     this.snapshot = new TransactionTemplate(transactions);
     this.snapshot.setReadOnly(true);
     this.snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
@@ -56,6 +65,13 @@ class LedgerCheck {
 
   /**
    * @param waiting entries that no block holds yet
+   * @param witnessedHeads lines of the file of heads outside the database
+   * @param rows of tables that were read again and agree with their entries
+   * @param files of the capture store that were read again
+   * @param entriesWithoutEvidence sealed before rows and files were sealed with their entries
+   * @param head of the newest block walked, to be written down: number, colon, digest in hex; null
+   *     while there is none
+   * @param keyId of the key that seals now
    */
   record Report(
       boolean intact,
@@ -63,21 +79,32 @@ class LedgerCheck {
       long entries,
       long waiting,
       int witnessedHeads,
+      long rows,
+      int files,
+      long entriesWithoutEvidence,
+      String head,
+      String keyId,
       Failure firstFailure,
       String note) {}
 
   /**
    * The heads are read before the snapshot begins: each of them stood in the database before it
    * stood in the file.
+   *
+   * @param printed a head that somebody wrote down, empty if there is none at hand
    */
-  Report check() {
-    List<HeadsFile.Head> witnessed = witnessed();
-    return snapshot.execute(status -> new Walk(witnessed).report());
+  Report check(Optional<PrintedHead> printed) {
+    HeadsFile.Witnessed witnessed = witnessed();
+    return snapshot.execute(status -> new Walk(witnessed, printed).report());
   }
 
-  private List<HeadsFile.Head> witnessed() {
+  Report check() {
+    return check(Optional.empty());
+  }
+
+  private HeadsFile.Witnessed witnessed() {
     try {
-      return heads.read();
+      return heads.witnessed();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -95,24 +122,39 @@ class LedgerCheck {
 
   /** One check; ends at the first failure. */
   private final class Walk {
-    private final List<HeadsFile.Head> witnessed;
+    private final HeadsFile.Witnessed witnessed;
+    private final Optional<PrintedHead> printed;
+    private final EvidenceCheck evidence = new EvidenceCheck(jdbc, rows, files);
     private long number;
     private long entries;
     private byte[] previous = new byte[BlockHead.DIGEST_BYTES];
 
-    private Walk(List<HeadsFile.Head> witnessed) {
+    private Walk(HeadsFile.Witnessed witnessed, Optional<PrintedHead> printed) {
       this.witnessed = witnessed;
+      this.printed = printed;
     }
 
     private Report report() {
-      Optional<Failure> failure = blocks().or(this::heads).or(this::strayLeaf).or(this::lostEntry);
+      HeadsCheck outside = new HeadsCheck(blocks);
+      Optional<Failure> failure =
+          blocks()
+              .or(() -> outside.file(witnessed))
+              .or(() -> printed.flatMap(outside::printed))
+              .or(this::strayLeaf)
+              .or(this::lostEntry)
+              .or(this::strayRows);
       long waiting = jdbc.sql("select count(*) from ledger_waiting").query(Long.class).single();
       return new Report(
           failure.isEmpty(),
           number,
           entries,
           waiting,
-          witnessed.size(),
+          witnessed.heads().size(),
+          evidence.rows(),
+          evidence.files(),
+          evidence.withoutEvidence(),
+          number == 0 ? null : number + ":" + HexFormat.of().formatHex(previous),
+          keys.ownId(),
           failure.orElse(null),
           "What was removed after the last witnessed head cannot be found.");
     }
@@ -171,7 +213,8 @@ class LedgerCheck {
               null,
               "block %d has no leaf at place %d".formatted(head.number(), leaves.size()));
         }
-        Optional<String> problem = problem(sealed);
+        Optional<String> problem =
+            problem(sealed).or(() -> evidence.problem(JSON.readTree(sealed.content())));
         if (problem.isPresent()) {
           return failed(
               head.number(),
@@ -192,29 +235,6 @@ class LedgerCheck {
             head.number(),
             null,
             "the leaves of block %d do not give its root".formatted(head.number()));
-      }
-      return Optional.empty();
-    }
-
-    private Optional<Failure> heads() {
-      for (HeadsFile.Head head : witnessed) {
-        Optional<byte[]> stored =
-            jdbc.sql("select digest from ledger_block where number = ?")
-                .param(head.number())
-                .query(byte[].class)
-                .optional();
-        if (stored.isEmpty()) {
-          return failed(
-              head.number(),
-              null,
-              "block %d was witnessed and is not in the database".formatted(head.number()));
-        }
-        if (!HexFormat.of().formatHex(stored.get()).equals(head.digest())) {
-          return failed(
-              head.number(),
-              null,
-              "block %d is not the one that was witnessed".formatted(head.number()));
-        }
       }
       return Optional.empty();
     }
@@ -242,6 +262,20 @@ class LedgerCheck {
           .query(UUID.class)
           .optional()
           .map(id -> new Failure(null, id, "entry " + id + " is in no block and waits for none"));
+    }
+
+    private Optional<Failure> strayRows() {
+      List<JsonNode> waiting =
+          jdbc
+              .sql(
+                  "select e.content from ledger_waiting w join ledger_entry e on e.id = w.entry"
+                      + " where not exists (select 1 from ledger_leaf l where l.entry = e.id)")
+              .query(byte[].class)
+              .list()
+              .stream()
+              .map(JSON::readTree)
+              .toList();
+      return evidence.strayRows(waiting).map(problem -> new Failure(null, null, problem));
     }
   }
 

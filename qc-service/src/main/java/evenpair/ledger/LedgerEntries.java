@@ -1,6 +1,7 @@
 package evenpair.ledger;
 
 import evenpair.web.Ids;
+import jakarta.persistence.EntityManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -8,6 +9,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -30,9 +32,19 @@ class LedgerEntries implements Ledger {
   private final Ids ids;
   private final Clock clock;
   private final Sequencer sequencer;
+  private final EntityManager entities;
+  private final RowDigests rows;
 
-  LedgerEntries(JdbcClient jdbc, Ids ids, Clock clock, Sequencer sequencer) {
+  LedgerEntries(
+      JdbcClient jdbc,
+      Ids ids,
+      Clock clock,
+      Sequencer sequencer,
+      EntityManager entities,
+      RowDigests rows) {
     this.jdbc = jdbc;
+    this.entities = entities;
+    this.rows = rows;
     this.ids = ids;
     this.clock = clock;
     this.sequencer = sequencer;
@@ -41,11 +53,22 @@ class LedgerEntries implements Ledger {
   @Override
   @Transactional(propagation = Propagation.MANDATORY)
   public UUID append(String kind, UUID subject, Object content) {
+    return append(kind, subject, content, Evidence.NONE);
+  }
+
+  @Override
+  @Transactional(propagation = Propagation.MANDATORY)
+  public UUID append(String kind, UUID subject, Object content, Evidence evidence) {
     UUID id = ids.next();
+    append(id, kind, subject, content, evidence);
+    return id;
+  }
+
+  @Override
+  @Transactional(propagation = Propagation.MANDATORY)
+  public void append(UUID id, String kind, UUID subject, Object content, Evidence evidence) {
     Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
-    byte[] bytes =
-        CanonicalJson.of(
-            Map.of("id", id, "kind", kind, "subject", subject, "at", at, "content", content));
+    byte[] bytes = CanonicalJson.of(entry(id, kind, subject, at, content, evidence));
     jdbc.sql(
             "insert into ledger_entry (id, kind, subject, content, digest, at) values (?, ?, ?, ?, ?, ?)")
         .params(id, kind, subject, bytes, Digests.sha256(bytes), at.atOffset(ZoneOffset.UTC))
@@ -58,7 +81,24 @@ class LedgerEntries implements Ledger {
             sequencer.entryCommitted();
           }
         });
-    return id;
+  }
+
+  private Map<String, Object> entry(
+      UUID id, String kind, UUID subject, Instant at, Object content, Evidence evidence) {
+    Map<String, Object> entry = new LinkedHashMap<>();
+    entry.put("id", id);
+    entry.put("kind", kind);
+    entry.put("subject", subject);
+    entry.put("at", at);
+    entry.put("content", content);
+    if (!evidence.rows().isEmpty()) {
+      entities.flush();
+      entry.put("rows", rows.described(evidence.rows()));
+    }
+    if (!evidence.files().isEmpty()) {
+      entry.put("files", evidence.files());
+    }
+    return entry;
   }
 
   @Override

@@ -14,8 +14,12 @@ import net.sf.jasperreports.engine.util.JRLoader;
 final class CompiledReports {
   private final Map<String, JasperReport> loaded = new ConcurrentHashMap<>();
 
+  /**
+   * @param paper null for a layout that is drawn for one size only
+   */
   static String fileName(String report, PaperSize paper, Density density) {
-    return report + "-" + paper.word() + "-" + density.word() + ".jasper";
+    String size = paper == null ? "own-size" : paper.word();
+    return report + "-" + size + "-" + density.word() + ".jasper";
   }
 
   /**

@@ -16,7 +16,7 @@ import org.springframework.stereotype.Component;
 
 /** Fills the compiled layouts. */
 @Component
-class JasperPrinter implements Printer {
+class JasperPrinter implements Printer, PagesPrinter {
   private final CompiledReports layouts = new CompiledReports();
   private final PdfWriting writing = new PdfWriting();
   private final Texts texts;
@@ -30,21 +30,26 @@ class JasperPrinter implements Printer {
     for (Density density : Density.values()) {
       JasperPrint filled = fill(sheet, density);
       if (filled.getPages().size() == 1) {
-        return writing.pdf(filled, sheet, texts.render(sheet.locale(), "paper.language", Map.of()));
+        PlotRoom.widen(filled, layouts.get(sheet.layout(), sheet.paper(), density));
+        return pdf(filled, sheet);
       }
     }
     throw new PageOverflow(sheet.rows().size());
   }
 
+  @Override
+  public byte[] printPages(Sheet sheet) {
+    return pdf(fill(sheet, Density.ROOMY), sheet);
+  }
+
+  private byte[] pdf(JasperPrint filled, Sheet sheet) {
+    return writing.pdf(filled, sheet, texts.render(sheet.locale(), "paper.language", Map.of()));
+  }
+
   private JasperPrint fill(Sheet sheet, Density density) {
     JasperReport layout = layouts.get(sheet.layout(), sheet.paper(), density);
     try {
-      JasperPrint filled =
-          JasperFillManager.fillReport(layout, parameters(sheet), rows(sheet.rows()));
-      if (filled.getPages().size() == 1) {
-        PlotRoom.widen(filled, layout);
-      }
-      return filled;
+      return JasperFillManager.fillReport(layout, parameters(sheet), rows(sheet.rows()));
     } catch (JRException e) {
       throw new IllegalStateException("cannot fill the layout " + sheet.layout(), e);
     }
@@ -64,8 +69,8 @@ class JasperPrinter implements Printer {
           plot,
           PlotLabels.from(word -> texts.render(sheet.locale(), "paper.plot." + word, Map.of())));
     }
-    if (value instanceof Mark) {
-      return new PassMarkRenderer();
+    if (value instanceof Drawing drawing) {
+      return new DrawingRenderer(drawing);
     }
     if (value instanceof Collection<?> rows) {
       return tableOf(rows);

@@ -1,7 +1,7 @@
 package evenpair.print;
 
 /**
- * Makes sure that nothing on paper is an empty box: a character that the typeface does not have is
+ * Makes sure that nothing on paper is an empty box: a character that no typeface here has is
  * written as its code point, such as {@code ‹U+5DE6›}. Honest and unambiguous for a serial number
  * in any script, though not pretty.
  */
@@ -26,6 +26,6 @@ final class Legible {
   }
 
   private static boolean shown(int codePoint) {
-    return codePoint == '\n' || PlotFonts.canShow(codePoint) && !Character.isISOControl(codePoint);
+    return codePoint == '\n' || PaperFonts.canShow(codePoint) && !Character.isISOControl(codePoint);
   }
 }

@@ -1,9 +1,7 @@
 package evenpair.print;
 
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Shape;
-import java.awt.font.FontRenderContext;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -20,13 +18,12 @@ final class PlotAxes {
   private static final double TYPE = 6.5;
   private static final double LABEL_GAP = 8.5;
   private static final double SAMPLE = 13;
-  private static final FontRenderContext METRICS = new FontRenderContext(null, true, true);
 
   private final ResponsePlot plot;
   private final PlotLayout layout;
   private final PlotLabels labels;
   private final Graphics2D paper;
-  private final Font font = PlotFonts.sized(TYPE);
+  private final PaperType type = new PaperType(TYPE);
 
   PlotAxes(ResponsePlot plot, PlotLayout layout, PlotLabels labels, Graphics2D paper) {
     this.plot = plot;
@@ -194,13 +191,12 @@ final class PlotAxes {
   }
 
   private double width(String text) {
-    return font.getStringBounds(text, METRICS).getWidth();
+    return type.width(text);
   }
 
   private void write(String text, double x, double y) {
-    paper.setFont(font);
     paper.setColor(Pens.INK);
-    paper.drawString(text, (float) x, (float) y);
+    type.write(paper, text, x, y);
   }
 
   private void stroke(Pens pen, Shape shape) {

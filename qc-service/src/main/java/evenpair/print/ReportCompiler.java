@@ -25,6 +25,9 @@ import net.sf.jasperreports.engine.xml.JRXmlLoader;
 final class ReportCompiler {
   private static final String LAYOUT = ".jrxml";
 
+  /** Folder of layouts that are drawn for one size only: labels and slips. */
+  private static final String OWN_SIZE = "own-size";
+
   private ReportCompiler() {}
 
   /**
@@ -41,6 +44,14 @@ final class ReportCompiler {
         }
       }
     }
+    for (Path layout : layouts(Path.of(args[0], OWN_SIZE))) {
+      String name = layout.getFileName().toString().replace(LAYOUT, "");
+      compile(
+          layout,
+          null,
+          Density.ROOMY,
+          into.resolve(CompiledReports.fileName(name, null, Density.ROOMY)));
+    }
   }
 
   private static List<Path> layouts(Path folder) throws IOException {
@@ -54,7 +65,9 @@ final class ReportCompiler {
     try (InputStream in = Files.newInputStream(layout);
         OutputStream out = Files.newOutputStream(file)) {
       JasperDesign design = JRXmlLoader.load(in);
-      fit(design, paper);
+      if (paper != null) {
+        fit(design, paper);
+      }
       tighten(design.getDetailSection().getBands(), density);
       JasperCompileManager.compileReportToStream(design, out);
     }

@@ -1,5 +1,6 @@
 package evenpair.products;
 
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.products.VersionRows.Activation;
 import evenpair.products.VersionRows.Golden;
@@ -81,7 +82,11 @@ class SignedVersions {
             golden.author(),
             approver,
             signOff.at());
-    ledger.append("golden-response-approved", golden.id(), entry);
+    ledger.append(
+        "golden-response-approved",
+        golden.id(),
+        entry,
+        signed("golden_response", golden.id(), "golden_id"));
   }
 
   /**
@@ -102,7 +107,8 @@ class SignedVersions {
             limits.author(),
             approver,
             signOff.at());
-    ledger.append("limit-set-approved", limits.id(), entry);
+    ledger.append(
+        "limit-set-approved", limits.id(), entry, signed("limit_set", limits.id(), "limit_set_id"));
   }
 
   /**
@@ -110,8 +116,8 @@ class SignedVersions {
    */
   void activate(Limits limits, Instant from) {
     Instant now = now();
-    store.activateLimits(
-        ids.next(), new Activation(limits.id(), from.truncatedTo(ChronoUnit.MICROS), now));
+    UUID id = ids.next();
+    store.activateLimits(id, new Activation(limits.id(), from.truncatedTo(ChronoUnit.MICROS), now));
     ActivationEntry entry =
         new ActivationEntry(
             limits.product(),
@@ -120,7 +126,11 @@ class SignedVersions {
             limits.digest(),
             from.truncatedTo(ChronoUnit.MICROS),
             now);
-    ledger.append("limit-set-activated", limits.id(), entry);
+    ledger.append(
+        "limit-set-activated",
+        limits.id(),
+        entry,
+        Evidence.ofRows("limit_set_activation", "id", id));
   }
 
   /**
@@ -128,8 +138,8 @@ class SignedVersions {
    */
   void activate(Golden golden, Instant from) {
     Instant now = now();
-    store.activateGolden(
-        ids.next(), new Activation(golden.id(), from.truncatedTo(ChronoUnit.MICROS), now));
+    UUID id = ids.next();
+    store.activateGolden(id, new Activation(golden.id(), from.truncatedTo(ChronoUnit.MICROS), now));
     ActivationEntry entry =
         new ActivationEntry(
             golden.product(),
@@ -138,7 +148,16 @@ class SignedVersions {
             golden.digest(),
             from.truncatedTo(ChronoUnit.MICROS),
             now);
-    ledger.append("golden-response-activated", golden.id(), entry);
+    ledger.append(
+        "golden-response-activated",
+        golden.id(),
+        entry,
+        Evidence.ofRows("golden_response_activation", "id", id));
+  }
+
+  /** A version and who signed it. */
+  private static Evidence signed(String table, UUID id, String signedColumn) {
+    return Evidence.ofRows(table, "id", id).andRows(table + "_sign_off", signedColumn, id);
   }
 
   private static String from(UUID approver) {

@@ -1,6 +1,7 @@
 package evenpair.stations;
 
 import evenpair.access.People;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
@@ -142,7 +143,8 @@ class Clearings {
     entry.put("reason", reason);
     entry.put("engineer", made.engineer().toString());
     entry.put("clearedAt", now.toString());
-    ledger.append("clearing", made.getId(), entry);
+    ledger.append(
+        "clearing", made.getId(), entry, Evidence.ofRows("station_clearing", "id", made.getId()));
     return made;
   }
 

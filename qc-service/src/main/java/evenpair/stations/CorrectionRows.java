@@ -7,6 +7,8 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 
 interface CorrectionRows extends Repository<CorrectionRow, UUID> {
+  Optional<CorrectionRow> findById(UUID id);
+
   CorrectionRow save(CorrectionRow row);
 
   /**

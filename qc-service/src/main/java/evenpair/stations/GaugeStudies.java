@@ -2,6 +2,7 @@ package evenpair.stations;
 
 import evenpair.access.People;
 import evenpair.ledger.Digests;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.stations.GaugeStudyRow.AppraiserKind;
@@ -93,7 +94,13 @@ class GaugeStudies {
                       plan.seatings(),
                       people.refer(plan.operator()),
                       now()));
-          ledger.append("gauge-study", study.getId(), entry(row, study));
+          ledger.append(
+              "gauge-study",
+              study.getId(),
+              entry(row, study),
+              Evidence.ofRows("gauge_study", "id", study.getId())
+                  .andRows("gauge_study_part", "study_id", study.getId())
+                  .andRows("gauge_study_appraiser", "study_id", study.getId()));
           return study;
         });
   }
@@ -133,7 +140,12 @@ class GaugeStudies {
                       operator,
                       measuredAt.truncatedTo(ChronoUnit.MICROS),
                       now()));
-          ledger.append("gauge-capture", made.getId(), entry(at, study, made));
+          ledger.append(
+              "gauge-capture",
+              made.getId(),
+              entry(at, study, made),
+              Evidence.ofRows("gauge_study_capture", "id", made.getId())
+                  .andFiles(measured.leftSha256(), measured.rightSha256()));
         });
     return study;
   }

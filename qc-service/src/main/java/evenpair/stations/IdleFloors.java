@@ -3,6 +3,7 @@ package evenpair.stations;
 import evenpair.access.People;
 import evenpair.acoustics.IdleNoise;
 import evenpair.captures.CaptureStore;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.stations.StationRegister.Newest;
 import evenpair.tolerance.Channel;
@@ -104,7 +105,12 @@ class IdleFloors {
           entry.put("rightDba", rightDba);
           entry.put("leftSha256", leftSha256);
           entry.put("rightSha256", rightSha256);
-          ledger.append("idle-floor", made.getId(), entry);
+          ledger.append(
+              "idle-floor",
+              made.getId(),
+              entry,
+              Evidence.ofRows("station_idle_floor", "id", made.getId())
+                  .andFiles(leftSha256, rightSha256));
           return made;
         });
   }

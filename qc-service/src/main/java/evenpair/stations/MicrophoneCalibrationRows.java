@@ -9,6 +9,8 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 
 interface MicrophoneCalibrationRows extends Repository<MicrophoneCalibrationRow, UUID> {
+  Optional<MicrophoneCalibrationRow> findById(UUID id);
+
   MicrophoneCalibrationRow save(MicrophoneCalibrationRow row);
 
   /**

@@ -8,6 +8,8 @@ import org.springframework.data.jpa.repository.Query;
 import org.springframework.data.repository.Repository;
 
 interface OutputCalibrationRows extends Repository<OutputCalibrationRow, UUID> {
+  Optional<OutputCalibrationRow> findById(UUID id);
+
   OutputCalibrationRow save(OutputCalibrationRow row);
 
   /**

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.UUID;
 import org.springframework.stereotype.Service;
 
 /** What other modules may ask about stations, answered by those who know. */
@@ -30,6 +31,15 @@ class StationDesk implements Stations {
   @Override
   public Optional<Chain> chainAt(String station, Instant at) {
     return register.find(station).map(row -> register.newest(row, at).toChain());
+  }
+
+  @Override
+  public Optional<Chain> chainOf(
+      String station, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction) {
+    return register
+        .find(station)
+        .flatMap(row -> register.named(row, leftMicrophone, rightMicrophone, output, correction))
+        .map(StationRegister.Newest::toChain);
   }
 
   @Override

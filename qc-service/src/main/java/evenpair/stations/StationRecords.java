@@ -2,6 +2,7 @@ package evenpair.stations;
 
 import evenpair.access.People;
 import evenpair.ledger.Digests;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.stations.CorrectionRow.Source;
 import evenpair.stations.MicrophoneCalibrationRow.Simulator;
@@ -95,7 +96,11 @@ class StationRecords {
     entry.put("toneAmplitude", tone.amplitude());
     entry.put("toneSha256", tone.sha256());
     entry.put("pascalPerFullScale", row.pascalPerFullScale());
-    ledger.append("calibration", row.getId(), entry);
+    ledger.append(
+        "calibration",
+        row.getId(),
+        entry,
+        Evidence.ofRows("microphone_calibration", "id", row.getId()).andFiles(tone.sha256()));
     return row;
   }
 
@@ -126,7 +131,11 @@ class StationRecords {
     entry.put("readingMvRms", reading.readingMvRms());
     entry.put("meterSerial", reading.meterSerial());
     entry.put("voltsPerFullScale", row.voltsPerFullScale());
-    ledger.append("output-calibration", row.getId(), entry);
+    ledger.append(
+        "output-calibration",
+        row.getId(),
+        entry,
+        Evidence.ofRows("output_calibration", "id", row.getId()));
     return row;
   }
 
@@ -151,7 +160,16 @@ class StationRecords {
     entry.put("rightCalibration", source.rightCalibration().toString());
     entry.put("marked", digests(source, false));
     entry.put("swapped", digests(source, true));
-    ledger.append("correction", row.getId(), entry);
+    ledger.append(
+        "correction",
+        row.getId(),
+        entry,
+        Evidence.ofRows("station_correction", "id", row.getId())
+            .andRows("station_correction_capture", "correction_id", row.getId())
+            .andFiles(
+                source.captures().stream()
+                    .map(CorrectionRow.UsedCapture::sha256)
+                    .toArray(String[]::new)));
     return row;
   }
 

@@ -118,6 +118,24 @@ class StationRegister {
         row, byChannel, outputs.newest(row.id(), at), corrections.newest(row.id(), at));
   }
 
+  /**
+   * @return the rows of those keys; empty if one of them is missing
+   */
+  Optional<Newest> named(
+      StationRow row, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction) {
+    Map<Channel, MicrophoneCalibrationRow> byChannel = new EnumMap<>(Channel.class);
+    microphones.findById(leftMicrophone).ifPresent(found -> byChannel.put(Channel.LEFT, found));
+    microphones.findById(rightMicrophone).ifPresent(found -> byChannel.put(Channel.RIGHT, found));
+    Optional<OutputCalibrationRow> volts = Optional.ofNullable(output).flatMap(outputs::findById);
+    Optional<CorrectionRow> difference =
+        Optional.ofNullable(correction).flatMap(corrections::findById);
+    boolean whole =
+        byChannel.size() == Channel.values().length
+            && volts.isPresent() == (output != null)
+            && difference.isPresent() == (correction != null);
+    return whole ? Optional.of(new Newest(row, byChannel, volts, difference)) : Optional.empty();
+  }
+
   /** The newest rows of a station at or before one instant. */
   record Newest(
       StationRow station,

@@ -25,6 +25,16 @@ public interface Stations {
   Optional<Chain> chainAt(String station, Instant at);
 
   /**
+   * The chain that a record names, whatever has been measured since.
+   *
+   * @param output null if the record names none; so is
+   * @param correction
+   * @return empty if there is no such station or one of them is not on record
+   */
+  Optional<Chain> chainOf(
+      String station, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction);
+
+  /**
    * Whether the station as a whole may not judge at that instant: a calibration moved and no second
    * one agrees, or a shift verification failed, and no engineer has cleared it by then.
    *

@@ -2,6 +2,7 @@ package evenpair.stations;
 
 import evenpair.access.People;
 import evenpair.ledger.Digests;
+import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.stations.VerificationRow.RegionCheck;
@@ -99,7 +100,12 @@ class Verifications {
           entry.put("tuning", unit.tuning());
           entry.put("earSimulator", unit.earSimulator().label());
           addCurves(entry, certified);
-          ledger.append("reference-unit", unit.getId(), entry);
+          ledger.append(
+              "reference-unit",
+              unit.getId(),
+              entry,
+              Evidence.ofRows("reference_unit", "id", unit.getId())
+                  .andFiles(certified.leftSha256(), certified.rightSha256()));
           return unit;
         });
   }
@@ -144,7 +150,13 @@ class Verifications {
           entry.put("limitDb", made.limitDb());
           entry.put("passed", made.passed());
           addCurves(entry, measured);
-          ledger.append("verification", made.getId(), entry);
+          ledger.append(
+              "verification",
+              made.getId(),
+              entry,
+              Evidence.ofRows("station_verification", "id", made.getId())
+                  .andRows("station_verification_region", "verification_id", made.getId())
+                  .andFiles(measured.leftSha256(), measured.rightSha256()));
           return made;
         });
   }

@@ -123,15 +123,36 @@ class CertificatePageTests {
       assertThat(page.textOutsideMargins()).isEmpty();
     }
 
+    @ParameterizedTest
+    @EnumSource(PaperSize.class)
+    void writesChineseAndJapaneseNamesAsTheyAre(PaperSize size) {
+      Inspection inspection =
+          PassedPair.named(
+              "苇草二号 Sedge 2",
+              "盐沼声学 Saltmarsh 株式会社 サウンド",
+              "左-004217",
+              "暖",
+              PassedPair.inspection().regions());
+      byte[] pdf = print(inspection, size);
+
+      PrintedPage page = PrintedPage.of("chinese-" + size.word(), pdf);
+
+      assertThat(page.joined())
+          .contains("苇草二号Sedge2", "盐沼声学Saltmarsh株式会社サウンド", "左-004217", "Tuning:暖");
+      assertThat(page.fonts()).hasSizeGreaterThan(1).allMatch(PrintedPage.Font::embedded);
+      // the typeface has 4 MB; the glyphs of this page need a few kilobytes
+      assertThat(pdf.length).isLessThan(300_000);
+    }
+
     @Test
     void writesCharactersWithoutAGlyphAsCodePoints() {
       Inspection inspection =
           PassedPair.named(
-              "Sedge 2", "Saltmarsh Works", "左-004217", "plain", PassedPair.inspection().regions());
+              "Sedge 2", "Saltmarsh Works", "한𓀀-004217", "plain", PassedPair.inspection().regions());
 
       PrintedPage page = PrintedPage.of("code-points", print(inspection, PaperSize.A4));
 
-      assertThat(page.text()).contains("‹U+5DE6›-004217");
+      assertThat(page.text()).contains("‹U+D55C›‹U+13000›-004217");
       assertThat(page.fonts()).allMatch(PrintedPage.Font::embedded);
     }
 

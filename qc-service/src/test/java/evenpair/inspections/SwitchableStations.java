@@ -57,6 +57,12 @@ final class SwitchableStations implements Stations {
   }
 
   @Override
+  public Optional<Chain> chainOf(
+      String station, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction) {
+    return real.chainOf(station, leftMicrophone, rightMicrophone, output, correction);
+  }
+
+  @Override
   public Optional<Block> blockedAt(String station, Instant at) {
     return Optional.ofNullable(blocks.get(station)).or(() -> real.blockedAt(station, at));
   }

@@ -9,4 +9,8 @@ public final class TestPrinter {
   public static Printer with(Texts texts) {
     return new JasperPrinter(texts);
   }
+
+  public static PagesPrinter pagesWith(Texts texts) {
+    return new JasperPrinter(texts);
+  }
 }

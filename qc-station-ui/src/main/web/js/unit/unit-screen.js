@@ -7,6 +7,7 @@ import { PairPlots } from "../plot/pair-plots.js"
 import { hasCurves } from "../plot/response-panel.js"
 import { howMeasured, OF_A_PAIR } from "../how-measured.js"
 import { conditionalWords, idleNoiseBlock, spreadBlock } from "../quality-words.js"
+import { PrintButton } from "../print/print-button.js"
 import { regionsTable } from "../regions.js"
 import { go, hashOf } from "../router.js"
 import { shape } from "../shapes.js"
@@ -46,6 +47,8 @@ class UnitScreen {
   #wanted
   /** @type {History | null} */
   #history = null
+  /** @type {PrintButton | null} of the inspection on the screen */
+  #print = null
 
   /** @param {HTMLElement} host @param {string} serial @param {string | null} wanted inspection to open first */
   constructor(host, serial, wanted) {
@@ -65,6 +68,7 @@ class UnitScreen {
       history.back()
       return true
     }
+    if (this.#print?.key(event)) return true
     if (takesText(event.target)) return false
     if (event.key === "ArrowDown" || event.key === "ArrowUp") return this.#history?.walk(event.key === "ArrowDown" ? 1 : -1) ?? false
     return this.#panel.key(event)
@@ -124,12 +128,14 @@ class UnitScreen {
   /** @param {Api.Inspection} inspection */
   #drawRecord(inspection) {
     const word = inspection.verdict ?? inspection.lastAttempt ?? "INCOMPLETE"
+    this.#print = new PrintButton(inspection)
     put(this.#record,
       el("h2", { class: `record-word state-${word.toLowerCase()}` }, shape(word), el("span", {}, tOf("screen.word.", word)),
         conditionalWords(inspection) ? el("span", { class: "conditional" }, conditionalWords(inspection)) : null),
       inspection.reasons.length ? el("ol", { class: "record-reasons" }, inspection.reasons.map((reason) => el("li", {}, reason.text)))
         : el("p", { class: "quiet" }, inspection.verdict === "PASS" ? t("screen.verdict.allInside") : t("screen.unit.noReason")),
       certificateButton(inspection.links?.certificate ?? `/api/inspections/${inspection.id}/certificate`, t("screen.certificate.inspection")),
+      this.#print.element,
       regionsTable(inspection.regions ?? [], inspection.reasons), idleNoiseBlock(inspection), spreadBlock(inspection), howMeasured(OF_A_PAIR), attemptsTable(inspection), factsList(inspection))
   }
 }
