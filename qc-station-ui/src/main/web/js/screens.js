@@ -4,6 +4,7 @@ import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
 import { recall } from "./memory.js"
 import { startSeal } from "./seal/seal-screen.js"
+import { startSound } from "./sound/sound-setup.js"
 import { startStation } from "./station/station-screen.js"
 import { t } from "./texts.js"
 import { startUnit } from "./unit/unit-screen.js"
@@ -21,6 +22,7 @@ import { startUnit } from "./unit/unit-screen.js"
 export const SCREENS = [
   { name: "bench", start: startBench, title: () => t("screen.nav.bench"), desk: "bench" },
   { name: "station", start: startStation, title: () => t("screen.nav.station"), desk: "bench", at: () => remembered("station") },
+  { name: "sound", start: startSound, title: () => t("screen.nav.sound"), desk: "bench", at: () => remembered("station") },
   { name: "unit", start: startUnit, title: () => t("screen.nav.unit"), desk: "bench", at: () => remembered("unit") },
   { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },

@@ -22,6 +22,8 @@ const PEAK_SECONDS = 0.025
 const BEFORE_SECONDS = 0.005
 const AFTER_SECONDS = 0.2
 const NOISE_SECONDS = 0.3
+/** Rounding of 24-bit samples, q²/12 with q = 2^−23: no recording is quieter, and the ratio to digital zeros would be no number. */
+const LEAST_DENSITY = 2 ** -46 / 12
 const OCTAVES = [125, 250, 500, 1000, 2000, 4000, 8000]
 
 export class SweepFinder {
@@ -112,19 +114,19 @@ export class SweepFinder {
       hannEnergy += weight * weight
     }
     this.#small.forward(response, noise)
-    return OCTAVES.filter((hz) => hz * Math.SQRT2 < sampleRateHz / 2).map((hz) => this.#bandNoise(hz, response, noise, windowEnergy / hannEnergy))
+    return OCTAVES.filter((hz) => hz * Math.SQRT2 < sampleRateHz / 2).map((hz) => this.#bandNoise(hz, response, noise, windowEnergy, hannEnergy))
   }
 
-  /** @param {number} hz centre @param {Float64Array} re @param {Float64Array} im two real signals' spectra in one @param {number} energies @returns {BandNoise} */
-  #bandNoise(hz, re, im, energies) {
+  /** @param {number} hz centre @param {Float64Array} re @param {Float64Array} im two real signals' spectra in one @param {number} windowEnergy @param {number} hannEnergy @returns {BandNoise} */
+  #bandNoise(hz, re, im, windowEnergy, hannEnergy) {
     const length = this.#small.length, step = this.#fft.length / length, width = this.#played.sampleRateHz / length
     let signal = 0, noise = 0
     for (let k = Math.ceil(hz / Math.SQRT2 / width); k <= (hz * Math.SQRT2) / width; k++) {
       const other = length - k, gain = this.#gain.re[k * step] ** 2 + this.#gain.im[k * step] ** 2
       signal += ((re[k] + re[other]) ** 2 + (im[k] - im[other]) ** 2) / 4
-      noise += ((((im[k] + im[other]) ** 2 + (re[other] - re[k]) ** 2) / 4) * gain) * energies
+      noise += Math.max(LEAST_DENSITY, ((im[k] + im[other]) ** 2 + (re[other] - re[k]) ** 2) / 4 / hannEnergy) * gain * windowEnergy
     }
-    return { hz, db: 10 * Math.log10((signal + Number.MIN_VALUE) / (noise + Number.MIN_VALUE)) }
+    return { hz, db: 10 * Math.log10(signal / noise) }
   }
 }
 

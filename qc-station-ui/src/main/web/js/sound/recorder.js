@@ -19,7 +19,8 @@
 // The caution about loud signals must have been confirmed in this shift (caution.js), else sweep() throws screen.sound.problem.caution.
 import { Chain } from "./chain.js"
 import { confirmedCaution } from "./caution.js"
-import { flawsOf, peakOf } from "./checks.js"
+import { peakOf } from "./checks.js"
+import { cut } from "./cut.js"
 import { listDevices, present, readChoice, keepChoice } from "./devices.js"
 import { SweepFinder } from "./finder.js"
 import { Levels } from "./levels.js"
@@ -45,9 +46,6 @@ const QUIET_DB = [-30, -15]
 export const OVERLOAD_DBFS = -1
 /** Recorded after the sweep's own tail, beyond the delay that is known. */
 const SLACK_SECONDS = 0.05
-/** The recording begins so long before the sweep is heard, and ends so long after it. */
-const LEAD_SECONDS = 0.35
-const TAIL_SECONDS = 0.3
 /** A sweep with samples lost is played again so often, before it is handed out with its flaw. */
 const REPEATS = 2
 const RETRY_MS = 1500
@@ -235,34 +233,14 @@ export class Recorder {
       const extra = (this.#delay ? this.#delay : chain.rateHz) + SLACK_SECONDS * chain.rateHz
       const recording = await chain.play(stimulus.signal, [1, 1], extra, signal)
       onProgress?.("checking")
-      const capture = this.#cut(recording, stimulus, startedAt)
-      const lostSamples = capture.flaws.some((flaw) => RECORDED_BADLY.includes(flaw.key))
-      if (!lostSamples || repeat >= REPEATS) return capture
-      this.#delay = 0
-    }
-  }
-
-  /**
-   * Each side begins 350 ms before its own sweep: a delay between the devices, or two devices, cost nothing.
-   * @param {import("./chain.js").Recording} recording @param {import("./stimulus.js").Stimulus} stimulus @param {string} startedAt @returns {Capture}
-   */
-  #cut(recording, stimulus, startedAt) {
-    const rate = stimulus.sampleRateHz, finder = /** @type {SweepFinder} */ (this.#finder), heard = this.#sides(recording)
-    const found = finder.find(heard.left, heard.right)
-    const known = found.left.found ? found.left : found.right
-    const cut = (/** @type {Side} */ side) => {
-      const own = found[side].found ? found[side] : { ...found[side], arrival: known.arrival, delay: known.delay }
-      const from = Math.max(0, own.arrival - Math.round(LEAD_SECONDS * rate))
-      const samples = heard[side].subarray(from, own.arrival + Math.round((stimulus.seconds + TAIL_SECONDS) * rate))
-      const flaws = flawsOf(side, samples, { ...own, arrival: own.arrival - from }, stimulus)
-      return { flaws, wav: new Blob([encodeWav(samples, rate)], { type: "audio/wav" }) }
-    }
-    const left = cut("left"), right = cut("right")
-    const gaps = recording.gaps.length ? [{ key: "screen.sound.flaw.frames", values: { frames: recording.gaps.reduce((sum, gap) => sum + gap.frames, 0) }, side: null, again: true }] : []
-    if (known.found) this.#delay = Math.max(found.left.found ? found.left.delay : 0, found.right.found ? found.right.delay : 0)
-    return {
-      left: left.wav, right: right.wav, flaws: [...gaps, ...left.flaws, ...right.flaws], rateHz: rate, stimulus: stimulus.name, startedAt,
-      delaySeconds: { left: found.left.delay / rate, right: found.right.delay / rate }, signalToNoise: { left: found.left.noise, right: found.right.noise },
+      const made = cut(this.#sides(recording), recording.gaps, /** @type {SweepFinder} */ (this.#finder), stimulus)
+      this.#delay = made.recordedBadly ? 0 : made.delay
+      if (made.recordedBadly && repeat < REPEATS) continue
+      const wav = (/** @type {Float32Array} */ samples) => new Blob([encodeWav(samples, chain.rateHz)], { type: "audio/wav" })
+      return {
+        left: wav(made.left.samples), right: wav(made.right.samples), flaws: made.flaws, rateHz: chain.rateHz, stimulus: stimulus.name, startedAt,
+        delaySeconds: { left: made.left.delaySeconds, right: made.right.delaySeconds }, signalToNoise: { left: made.left.noise, right: made.right.noise },
+      }
     }
   }
 
@@ -301,9 +279,6 @@ export class Recorder {
     if (this.lost) this.#recover()
   }
 }
-
-/** Flaws of the recording itself, not of what is measured: trying again mends them. */
-const RECORDED_BADLY = ["screen.sound.flaw.frames", "screen.sound.flaw.dropOut", "screen.sound.flaw.endMissing"]
 
 /** @param {{ left: Float32Array, right: Float32Array }} heard at a reduced level @param {number} rise by which the full level is higher */
 function refuseOverload(heard, rise) {

@@ -43,3 +43,19 @@ function amplitudeAt(samples, rateHz) {
   }
   return (4 * Math.hypot(re, im)) / samples.length
 }
+
+/** So much above the silence counts as heard. */
+const HEARD_DB = 10
+/** What leaks through the air or a bridge lies so far below. */
+const APART_DB = 20
+
+/**
+ * What it means for the wiring when one side played.
+ * @param {"left" | "right"} side that played @param {{ left: number, right: number }} rises dB
+ * @returns {"own" | "crossed" | "both" | "none"} heard by its own microphone alone, by the other's, by both, by none
+ */
+export function wiring(side, rises) {
+  const own = rises[side], other = rises[side === "left" ? "right" : "left"]
+  if (Math.max(own, other) < HEARD_DB) return "none"
+  return own - other >= APART_DB ? "own" : other - own >= APART_DB ? "crossed" : "both"
+}
