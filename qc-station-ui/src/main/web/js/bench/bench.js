@@ -12,7 +12,7 @@ import { t, tOf } from "../texts.js"
 import { Cues } from "./cues.js"
 import { DeviceCapture, hasDevices } from "./device-capture.js"
 import { FileCapture } from "./file-capture.js"
-import { flawsOfParts } from "./file-checks.js"
+import { flawsOfParts, prepareChecks } from "./file-checks.js"
 import { attemptOf, begin, measuresOn, next, OCCASIONS, takesSerial } from "./flow.js"
 import { FocusKeeper } from "./focus-keeper.js"
 import { isFootSwitch } from "./foot-switch.js"
@@ -83,7 +83,9 @@ export class Bench {
       onNews: (news) => { if (news.station === this.#station) this.#refresh(true).catch(() => this.#line.showLive("offline")) },
       onState: (state) => {
         this.#line.showLive(state)
-        if (state === "live") outbox.wake()
+        if (state !== "live") return
+        outbox.wake()
+        prepareChecks()
       },
       poll: () => this.#refresh(true),
     })

@@ -6,6 +6,9 @@ import { readWav } from "./wav-file.js"
 
 /** @typedef {import("../sound/checks.js").Flaw} Flaw */
 
+/** Of the service's default stimulus. */
+const USUAL_RATE_HZ = 48000
+
 /**
  * @param {import("../outbox/store.js").Part[]} parts
  * @returns {Promise<Flaw[]>} empty as well where nothing can be said: curves, other formats, a signal that was never loaded
@@ -28,4 +31,9 @@ function pairOf(parts) {
   const both = of("both"), left = of("left"), right = of("right")
   if (both?.channels.length === 2) return { rateHz: both.rateHz, left: both.channels[0], right: both.channels[1] }
   return left && right && left.rateHz === right.rateHz ? { rateHz: left.rateHz, left: left.channels[0], right: right.channels[0] } : null
+}
+
+/** Loads what the checks need while the service is there. */
+export function prepareChecks() {
+  loadStimulus(stimulusAt(USUAL_RATE_HZ)).catch(() => {})
 }

@@ -9,6 +9,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,6 +26,7 @@ final class Screen {
   private final URI address;
   private final List<String> complaints = new ArrayList<>();
   private final List<String> announced = new ArrayList<>();
+  private String locale = "en-GB";
   private BrowserContext context;
   private Page page;
 
@@ -39,9 +41,16 @@ final class Screen {
     if (context != null) {
       context.close();
     }
+    // Screens come from the service in every test but those about what is kept: a test may hold or
+    // change answers, which it cannot do with what a service worker fetches.
+    expectComplaint("Service Worker registration blocked");
     context =
         browser.newContext(
-            new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme));
+            new Browser.NewContextOptions()
+                .setViewportSize(width, height)
+                .setColorScheme(scheme)
+                .setLocale(locale)
+                .setServiceWorkers(ServiceWorkerPolicy.BLOCK));
     page = context.newPage();
     // One listener for the page's life: without it, file dialogs are taken over anew for each wait,
     // and on a busy machine a dialog may open before that has happened.
@@ -53,6 +62,12 @@ final class Screen {
         "document.addEventListener('securitypolicyviolation', event =>"
             + " console.error('policy violation: ' + event.violatedDirective + ' ' + event.blockedURI))");
     return this;
+  }
+
+  /** Starts anew for a reader of that language, such as {@code zh-CN}. */
+  Screen inLanguage(String language) {
+    locale = language;
+    return as(1280, 800, ColorScheme.LIGHT);
   }
 
   /** Opens an address of the screens, such as {@code #/batch/SW-2647}. */
