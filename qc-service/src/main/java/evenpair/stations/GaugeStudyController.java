@@ -1,5 +1,7 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -29,6 +31,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @RequestMapping("/api/stations/{station}")
 @Tag(
     name = "gauge studies",
@@ -56,6 +59,7 @@ class GaugeStudyController {
     this.clock = clock;
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/gauge-studies")
   @ApiResponse(responseCode = "201", description = "Planned", useReturnTypeSchema = true)
   @ApiResponse(
@@ -79,6 +83,7 @@ class GaugeStudyController {
         .body(describer.describe(study, clock.instant()));
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/gauge-studies")
   @Operation(
       summary = "The station's gauge studies",
@@ -87,6 +92,7 @@ class GaugeStudyController {
     return describer.list(register.require(station), clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/gauge-studies/{study}")
   @Operation(
       summary = "One gauge study",
@@ -134,6 +140,7 @@ class GaugeStudyController {
     return describer.describe(row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/budget")
   @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
   @ApiResponse(

@@ -2,7 +2,7 @@
 
 /**
  * @typedef {"taken" | "sign-in" | "later" | "refused"} Fate
- *   taken: stored by the service; sign-in: waits until somebody is signed in or the station has its token;
+ *   taken: stored by the service; sign-in: waits until somebody who may measure is signed in, or the station has its token;
  *   later: the service is away or busy; refused: goes to the shelf, and the queue goes on
  */
 
@@ -23,8 +23,9 @@ const LONGEST_WAIT_MS = 30_000
  */
 export function fateOf(status, type, failures = 0) {
   if (status >= 200 && status < 300) return "taken"
-  if (status === 401) return "sign-in"
-  if (NOT_NOW.has((type ?? "").split("/").pop() ?? "")) return "later"
+  const word = (type ?? "").split("/").pop() ?? ""
+  if (status === 401 || word === "not-allowed") return "sign-in"
+  if (NOT_NOW.has(word)) return "later"
   if (status === 500 && failures >= FAILURES_ALLOWED) return "refused"
   if (status === 408 || status === 425 || status === 429 || status >= 500 || status < 400) return "later"
   return "refused"
