@@ -9,6 +9,7 @@ import { outbox } from "../outbox/outbox.js"
 import { Full } from "../outbox/store.js"
 import { serviceNow } from "../service-clock.js"
 import { t, tOf } from "../texts.js"
+import { Badges } from "./badges.js"
 import { Cues } from "./cues.js"
 import { DeviceCapture, hasDevices } from "./device-capture.js"
 import { FileCapture } from "./file-capture.js"
@@ -40,6 +41,7 @@ export class Bench {
   #files = new FileCapture(() => this.#tell())
   #devices
   #held = new HeldPanel(outbox)
+  #badges
   #focus
   #live
   #serial = field("serial", { class: "serial-field", maxlength: 64, enterkeyhint: "next" })
@@ -62,6 +64,7 @@ export class Bench {
   constructor(page, station) {
     this.#station = station
     this.#line = new StationLine(station)
+    this.#badges = new Badges(station)
     this.#result = new ResultView(station, this.#closed.signal, () => this.#leave())
     this.#devices = new DeviceCapture(station, { changed: () => this.#tell(), progress: (share) => this.#result.verdict.progress(share), lost: (notice) => this.#on({ type: "stopped", notice }) })
     this.#form = el("form", { class: "attempt", novalidate: true, on: { submit: (/** @type {Event} */ e) => { e.preventDefault(); this.#enter() } } },
@@ -86,6 +89,7 @@ export class Bench {
         if (state !== "live") return
         outbox.wake()
         prepareChecks()
+        this.#badges.refresh(this.#closed.signal).catch(() => {})
       },
       poll: () => this.#refresh(true),
     })
@@ -180,10 +184,32 @@ export class Bench {
 
   /** @param {string} serial */
   #scan(serial) {
+    if (this.#badges.mayBe(serial, this.#shift.patterns())) return void this.#signIn(serial)
     const plan = this.#shift.plan()
     if (!this.#shift.isReady() || !plan) return this.#toMissing()
     this.#shift.begin()
     this.#on({ type: "scan", serial })
+  }
+
+  /** Whoever scanned a badge measures from now on. @param {string} badge */
+  async #signIn(badge) {
+    this.#serial.value = ""
+    const found = await this.#badges.signIn(badge, serviceNow())
+    if (this.#closed.signal.aborted) return
+    if (found === null) return this.#say(t("screen.bench.unknownBadge"))
+    if ("refused" in found) return this.#say(found.refused.detail ?? found.refused.title ?? "")
+    this.#shift.setOperator(found.name)
+    outbox.wake()   // what waited for somebody to sign in
+    this.#badges.refresh(this.#closed.signal).catch(() => {})
+    this.#tell()
+    put(this.#hint, found.known === "service" ? t("screen.bench.signedIn", { name: found.name }) : t("screen.bench.knownHere", { name: found.name }))
+    this.#home().focus()
+  }
+
+  /** @param {string} sentence */
+  #say(sentence) {
+    this.#result.verdict.stopped(t("screen.bench.stoppedWord"), sentence)
+    this.#home().focus()
   }
 
   #toMissing() {

@@ -80,6 +80,11 @@ export class ShiftForm {
     return { product: product.product, name: product.name, pattern: product.serialPattern ?? null, tunings: tuningsOf(product, this.values()) }
   }
 
+  /** Of every product that is known. @returns {(string | null | undefined)[]} */
+  patterns() {
+    return this.#products.map((product) => product.serialPattern)
+  }
+
   /** Whoever scanned a badge measures from now on. @param {string} operator */
   setOperator(operator) {
     this.#operator.value = operator
