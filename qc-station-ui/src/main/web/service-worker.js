@@ -4,7 +4,8 @@
 
 const OURS = "evenpair-screens-"
 const CACHE = OURS + VERSION
-const TEXTS = "/api/texts/"
+/** Of the API nothing else is kept: without words and products no bench can go on measuring. */
+const isKeptAnswer = (path) => path.startsWith("/api/texts/") || path === "/api/products"
 
 addEventListener("install", (event) => event.waitUntil(fill()))
 addEventListener("activate", (event) => event.waitUntil(clearOthers()))
@@ -12,7 +13,7 @@ addEventListener("message", (event) => { if (event.data === "take-over") skipWai
 addEventListener("fetch", (event) => {
   const request = event.request, url = new URL(request.url)
   if (request.method !== "GET" || url.origin !== location.origin) return
-  if (url.pathname.startsWith(TEXTS)) return event.respondWith(textsOf(request, url.pathname))
+  if (isKeptAnswer(url.pathname)) return event.respondWith(freshOrKept(request, url.pathname))
   const path = url.pathname === "/" ? "/index.html" : url.pathname
   if (FILES.includes(path)) event.respondWith(kept(path, request))
 })
@@ -35,7 +36,7 @@ async function kept(path, request) {
 }
 
 /** The service's word as long as it answers. */
-async function textsOf(request, path) {
+async function freshOrKept(request, path) {
   const cache = await caches.open(CACHE)
   try {
     const answer = await fetch(request)

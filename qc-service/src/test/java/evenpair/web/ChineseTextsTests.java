@@ -69,7 +69,10 @@ class ChineseTextsTests {
   @ParameterizedTest
   @MethodSource("both")
   void placeholdersAreTheSame(String file) {
-    assertThat(wrong(file, key -> !placeholders(ENGLISH, file, key).equals(placeholders(CHINESE, file, key))))
+    assertThat(
+            wrong(
+                file,
+                key -> !placeholders(ENGLISH, file, key).equals(placeholders(CHINESE, file, key))))
         .isEmpty();
   }
 

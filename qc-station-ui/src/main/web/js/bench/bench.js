@@ -383,7 +383,7 @@ export class Bench {
       case "serial": return notice.length ? panel.stopped(t("screen.bench.stoppedWord"), notice[0]) : undefined
       case "looking": return panel.step("mount", "WAITING", t("screen.bench.lookingWord"), state, t("screen.bench.looking"))
       case "repeated": return this.#drawRepeated(notice)
-      case "mount": return panel.step("mount", notice.length && before.step === "sweeping" ? "PROBLEM" : "WAITING", t("screen.bench.mountWord"), state,
+      case "mount": return panel.step("mount", event.type === "stopped" ? "PROBLEM" : "WAITING", event.type === "stopped" ? t("screen.bench.stoppedWord") : t("screen.bench.mountWord"), state,
         this.#way() === "files" ? t("screen.bench.mountFiles") : t("screen.bench.mountNext"), [...notice, t("screen.bench.mountTuning", { tuning: state.todo[0] })])
       case "sweeping": return panel.step("sweeping", "BUSY", t("screen.bench.sweepingWord"), state, t("screen.bench.sweepingNext"))
       case "sending": return panel.step("sending", "BUSY", t("screen.verdict.judgingWord"), state, t("screen.verdict.judging"))

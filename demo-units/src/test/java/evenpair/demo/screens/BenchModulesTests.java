@@ -90,7 +90,11 @@ class BenchModulesTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"RESEAT, reseat, reseat", "INVALID, reseat, mend", "VALID, another-seating, seating"})
+    @CsvSource({
+      "RESEAT, reseat, reseat",
+      "INVALID, reseat, mend",
+      "VALID, another-seating, seating"
+    })
     void measuresTheSamePairAgainWhileItsInspectionIsOpen(String last, String next, String then) {
       String open =
           inspection("plain", "open", null, ", lastAttempt: '" + last + "', next: '" + next + "'");
@@ -102,13 +106,25 @@ class BenchModulesTests {
 
     @Test
     void goesOnWithoutAVerdictAndTakesItWhenItComesWhileThePairIsStillThere() {
-      assertThat(after(SCAN, NEW, ENTER, CAPTURED, HELD)).isEqualTo("verdict HELD tuning warm away");
+      assertThat(after(SCAN, NEW, ENTER, CAPTURED, HELD))
+          .isEqualTo("verdict HELD tuning warm away");
       assertThat(
-              after(SCAN, NEW, ENTER, CAPTURED, HELD,
+              after(
+                  SCAN,
+                  NEW,
+                  ENTER,
+                  CAPTURED,
+                  HELD,
                   answer(inspection("plain", "closed", "PASS", ""))))
           .isEqualTo("verdict PASS tuning warm ");
       assertThat(
-              after(SCAN, NEW, ENTER, CAPTURED, HELD, ENTER,
+              after(
+                  SCAN,
+                  NEW,
+                  ENTER,
+                  CAPTURED,
+                  HELD,
+                  ENTER,
                   answer(inspection("plain", "closed", "FAIL", ""))))
           .isEqualTo("sweeping  tuning warm ");
     }
@@ -122,7 +138,12 @@ class BenchModulesTests {
     @Test
     void aScannerBurstWhileAVerdictIsShownStartsTheNextUnit() {
       assertThat(
-              after(SCAN, NEW, ENTER, CAPTURED, answer(inspection("plain", "closed", "FAIL", "")),
+              after(
+                  SCAN,
+                  NEW,
+                  ENTER,
+                  CAPTURED,
+                  answer(inspection("plain", "closed", "FAIL", "")),
                   "{type: 'scan', serial: 'SG2-000002'}"))
           .isEqualTo("looking  next-unit plain ");
     }
@@ -152,7 +173,8 @@ class BenchModulesTests {
     @Test
     void aWrongSerialIsSaidBeforeAnythingIsMeasured() {
       assertThat(after("{type: 'scan', serial: 'RD1-000001'}"))
-          .startsWith("serial").endsWith("screen.bench.wrongSerial");
+          .startsWith("serial")
+          .endsWith("screen.bench.wrongSerial");
     }
 
     @Test
@@ -162,8 +184,15 @@ class BenchModulesTests {
       Object occasion =
           call(
               "bench/flow.js",
-              "[" + SCAN + ", " + failed + ", {type: 'arrow', by: 1}, " + ENTER
-                  + "].reduce((s, e) => m.next(s, e, " + PLAN + "), m.begin()).occasion");
+              "["
+                  + SCAN
+                  + ", "
+                  + failed
+                  + ", {type: 'arrow', by: 1}, "
+                  + ENTER
+                  + "].reduce((s, e) => m.next(s, e, "
+                  + PLAN
+                  + "), m.begin()).occasion");
       assertThat(occasion).isEqualTo("audit");
     }
 
@@ -178,9 +207,13 @@ class BenchModulesTests {
       Object seating =
           call(
               "bench/flow.js",
-              "m.attemptOf([" + SCAN + ", "
+              "m.attemptOf(["
+                  + SCAN
+                  + ", "
                   + history("[" + inspection("plain", "open", null, "") + "]")
-                  + "].reduce((s, e) => m.next(s, e, " + PLAN + "), m.begin())).seating");
+                  + "].reduce((s, e) => m.next(s, e, "
+                  + PLAN
+                  + "), m.begin())).seating");
       assertThat(seating).isEqualTo(2);
     }
 
@@ -195,8 +228,13 @@ class BenchModulesTests {
       Object seating =
           call(
               "bench/flow.js",
-              "m.attemptOf([" + SCAN + ", " + NEW.replace("away: false", "away: true")
-                  + "].reduce((s, e) => m.next(s, e, " + PLAN + "), m.begin())).seating");
+              "m.attemptOf(["
+                  + SCAN
+                  + ", "
+                  + NEW.replace("away: false", "away: true")
+                  + "].reduce((s, e) => m.next(s, e, "
+                  + PLAN
+                  + "), m.begin())).seating");
       assertThat(seating).isEqualTo(0);
     }
 
@@ -240,8 +278,7 @@ class BenchModulesTests {
     void knowsWhatBecomesOfACapture(int status, String type, int failures, String fate) {
       assertThat(
               call(
-                  "outbox/policy.js",
-                  "m.fateOf(" + status + ", '" + type + "', " + failures + ")"))
+                  "outbox/policy.js", "m.fateOf(" + status + ", '" + type + "', " + failures + ")"))
           .isEqualTo(fate);
     }
 
@@ -268,12 +305,19 @@ class BenchModulesTests {
       String open = inspection("plain", "open", null, ", serial: 'A'");
       String waiting = "[{attempt: {product: 'sedge-2', serial: '%s', tuning: 'plain'}}]";
       assertThat(call("outbox/policy.js", "m.mustComeBack(" + open + ", [])")).isEqualTo(true);
-      assertThat(call("outbox/policy.js", "m.mustComeBack(" + open + ", " + waiting.formatted("A") + ")"))
+      assertThat(
+              call(
+                  "outbox/policy.js",
+                  "m.mustComeBack(" + open + ", " + waiting.formatted("A") + ")"))
           .isEqualTo(false);
-      assertThat(call("outbox/policy.js", "m.mustComeBack(" + open + ", " + waiting.formatted("B") + ")"))
+      assertThat(
+              call(
+                  "outbox/policy.js",
+                  "m.mustComeBack(" + open + ", " + waiting.formatted("B") + ")"))
           .isEqualTo(true);
       assertThat(
-              call("outbox/policy.js",
+              call(
+                  "outbox/policy.js",
                   "m.mustComeBack(" + inspection("plain", "closed", "PASS", "") + ", [])"))
           .isEqualTo(false);
     }
@@ -347,10 +391,7 @@ class BenchModulesTests {
       "'\"en\"', \"'zh-CN'\", en"
     })
     void isTheChosenOneElseTheBrowsersElseEnglish(String chosen, String wanted, String language) {
-      assertThat(
-              call(
-                  "language.js",
-                  "m.pick(" + chosen + ", [" + wanted.replace("\"", "") + "])"))
+      assertThat(call("language.js", "m.pick(" + chosen + ", [" + wanted.replace("\"", "") + "])"))
           .isEqualTo(language);
     }
   }
@@ -365,7 +406,9 @@ class BenchModulesTests {
               "service-clock.js",
               "(m.noteClock(new Response('', {headers: {Date: new Date(Date.now() + 600000).toUTCString()}})), (m.serviceNow() - Date.now()) / 1000)");
       assertThat(((Number) ahead).doubleValue()).isCloseTo(600, within(2.0));
-      call("service-clock.js", "m.noteClock(new Response('', {headers: {Date: new Date().toUTCString()}}))");
+      call(
+          "service-clock.js",
+          "m.noteClock(new Response('', {headers: {Date: new Date().toUTCString()}}))");
       Object off = call("service-clock.js", "(m.serviceNow() - Date.now()) / 1000");
       assertThat(((Number) off).doubleValue()).isCloseTo(0, within(2.0));
     }
