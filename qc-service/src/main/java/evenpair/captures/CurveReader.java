@@ -38,6 +38,30 @@ public final class CurveReader {
     return new CurveFile(level, phase, table.hz().length, source.fromHz(), source.toHz());
   }
 
+  /**
+   * Reads both channels from one file: frequency, left level, right level.
+   *
+   * @throws UnreadableCapture as {@link #read}; or if there is no third column
+   */
+  public static CurvePair readPair(byte[] file) {
+    CurveTable table = new CurveText(file).read();
+    double[] right =
+        table
+            .phaseDeg()
+            .orElseThrow(
+                () ->
+                    new UnreadableCapture(
+                        "The file has one level a line.",
+                        "line 1",
+                        "three columns: frequency in Hz, left level in dB, right level in dB"));
+    return new CurvePair(
+        new SourceCurve(table.hz(), table.db()).toGrid(),
+        new SourceCurve(table.hz(), right).toGrid());
+  }
+
+  /** Both channels of a pair on the grid; absent where the file does not reach. */
+  public record CurvePair(Curve left, Curve right) {}
+
   private static int firstPresent(Curve level) {
     for (int i = 0; i < Grid.POINTS; i++) {
       if (level.has(i)) {

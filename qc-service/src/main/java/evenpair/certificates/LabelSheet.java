@@ -34,8 +34,7 @@ final class LabelSheet {
         "verdict",
         wording.text(inspection.conditional() ? "verdict.PASS.conditional" : "verdict.PASS"));
     values.put(
-        "date",
-        wording.text("label.date", Map.of("date", Wording.date(inspection.closedAt()))));
+        "date", wording.text("label.date", Map.of("date", Wording.date(inspection.closedAt()))));
     values.put("serial", inspection.serial());
     values.put("qr", QrCode.of(qr, QR_MM));
     BarCode.of(inspection.serial(), WIDTH_MM).ifPresent(bars -> values.put("bars", bars));

@@ -83,9 +83,7 @@ final class SlipSheet {
   /** Side, region and frequency on a line of their own, to be found at a glance. */
   private String where(ReasonView reason) {
     List<String> parts = new ArrayList<>();
-    parts.add(
-        wording.text(
-            "slip.where." + (reason.channel() == null ? "pair" : reason.channel())));
+    parts.add(wording.text("slip.where." + (reason.channel() == null ? "pair" : reason.channel())));
     if (reason.region() != null) {
       parts.add(reason.region());
     }

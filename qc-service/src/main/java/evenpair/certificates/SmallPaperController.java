@@ -43,8 +43,7 @@ class SmallPaperController {
       responseCode = "409",
       description = "The verdict is not PASS: says why",
       content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
-  ResponseEntity<byte[]> label(
-      @PathVariable UUID id, Locale locale, HttpServletResponse response) {
+  ResponseEntity<byte[]> label(@PathVariable UUID id, Locale locale, HttpServletResponse response) {
     return framed(Papers.answer(() -> papers.label(id, locale), response));
   }
 

@@ -46,8 +46,7 @@ class SmallPapers {
         address.isPublic()
             ? address.pageOf(seals.sealOf(id).code()).orElseThrow()
             : inspection.serial();
-    return page(
-        "label", inspection, new LabelSheet(new Wording(texts, locale)).of(inspection, qr));
+    return page("label", inspection, new LabelSheet(new Wording(texts, locale)).of(inspection, qr));
   }
 
   /**

@@ -25,7 +25,8 @@ public final class SealedTables {
           "gauge_study_part",
           "gauge_study_appraiser",
           "gauge_study_capture",
-          "station_idle_floor");
+          "station_idle_floor",
+          "outside_report");
 
   private SealedTables() {}
 }

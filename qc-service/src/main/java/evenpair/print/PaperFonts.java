@@ -8,8 +8,8 @@ import java.util.List;
 
 /**
  * The typefaces of everything on paper, from files of this program: DejaVu Sans, and for what it
- * lacks (Chinese and Japanese; Korean is in neither) Droid Sans Fallback. No font of the machine is used. Layouts
- * name both together as the font set {@value #SET}.
+ * lacks (Chinese and Japanese; Korean is in neither) Droid Sans Fallback. No font of the machine is
+ * used. Layouts name both together as the font set {@value #SET}.
  */
 final class PaperFonts {
   static final String SET = "Evenpair Paper";
@@ -32,7 +32,10 @@ final class PaperFonts {
    * @return the first typeface that has the character; the first of all if none has
    */
   static Font faceFor(int codePoint) {
-    return FACES.stream().filter(face -> face.canDisplay(codePoint)).findFirst().orElse(FACES.get(0));
+    return FACES.stream()
+        .filter(face -> face.canDisplay(codePoint))
+        .findFirst()
+        .orElse(FACES.get(0));
   }
 
   private static Font load(String resource) {

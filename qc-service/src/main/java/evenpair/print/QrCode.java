@@ -34,12 +34,10 @@ public final class QrCode implements Drawing {
    */
   public static QrCode of(String text, double roomMm) {
     QrCode best = null;
-    for (ErrorCorrectionLevel level : new ErrorCorrectionLevel[] {
-      ErrorCorrectionLevel.M, ErrorCorrectionLevel.L
-    }) {
+    for (ErrorCorrectionLevel level :
+        new ErrorCorrectionLevel[] {ErrorCorrectionLevel.M, ErrorCorrectionLevel.L}) {
       ByteMatrix modules = encoded(text, level);
-      double module =
-          Dots.widest(modules.getWidth() + 2 * QUIET, roomMm, WIDEST_MM, NARROWEST_MM);
+      double module = Dots.widest(modules.getWidth() + 2 * QUIET, roomMm, WIDEST_MM, NARROWEST_MM);
       if (module > 0 && (best == null || module > best.moduleMm)) {
         best = new QrCode(modules, module);
       }
@@ -53,8 +51,7 @@ public final class QrCode implements Drawing {
 
   private static ByteMatrix encoded(String text, ErrorCorrectionLevel level) {
     boolean latin = text.chars().allMatch(c -> c < 0x80);
-    Map<EncodeHintType, ?> hints =
-        latin ? Map.of() : Map.of(EncodeHintType.CHARACTER_SET, "UTF-8");
+    Map<EncodeHintType, ?> hints = latin ? Map.of() : Map.of(EncodeHintType.CHARACTER_SET, "UTF-8");
     try {
       return Encoder.encode(text, level, hints).getMatrix();
     } catch (WriterException e) {

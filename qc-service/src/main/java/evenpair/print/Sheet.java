@@ -14,8 +14,8 @@ import java.util.Map;
  * @param title the document's title, shown by readers
  * @param dated the document's date: the record's own, never the time of printing, so that one
  *     record always prints alike
- * @param values what stands in the layout's places: texts, a {@link ResponsePlot}, any
- *     {@link Drawing}, or a list of rows
+ * @param values what stands in the layout's places: texts, a {@link ResponsePlot}, any {@link
+ *     Drawing}, or a list of rows
  * @param rows rows of the layout's main table
  */
 public record Sheet(

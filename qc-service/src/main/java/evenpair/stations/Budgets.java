@@ -76,6 +76,32 @@ class Budgets {
   }
 
   /**
+   * @return by region; empty without an active limit set, a complete study or a correction that
+   *     holds at that instant
+   */
+  Map<String, Scalar> differenceOfRegions(
+      StationRow station, String product, String tuning, Instant at) {
+    Newest newest = register.newest(station, at);
+    Optional<StoredLimitSet> set = products.activeAt(product, tuning, at);
+    Optional<GaugeStudyRow> study = study(station, product, tuning, at);
+    if (!holds(newest, at) || set.isEmpty() || study.isEmpty()) {
+      return Map.of();
+    }
+    Curve correction = newest.correction().orElseThrow().toCorrection().uncertainty();
+    Map<String, Scalar> regions = new LinkedHashMap<>();
+    for (GaugeAnalysis.RegionMeans means : analysis(study.get(), set.get()).regions()) {
+      if (means.quantity().equals("left-right")
+          && means.result().isPresent()
+          && correction.covers(means.region().band())) {
+        regions.put(
+            means.region().name(),
+            balance(means.result().get(), correction.mean(means.region().band())));
+      }
+    }
+    return regions;
+  }
+
+  /**
    * @return the newest study of that tuning that was complete and held at that instant
    */
   Optional<GaugeStudyRow> study(StationRow station, String product, String tuning, Instant at) {

@@ -2,6 +2,8 @@ package evenpair.stations;
 
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
+import evenpair.web.FormParts;
+import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.ArraySchema;
 import io.swagger.v3.oas.annotations.media.Content;
@@ -77,7 +79,7 @@ class CalibrationController {
   Views.Microphone calibrate(
       @PathVariable String station, HttpServletRequest request, Locale locale)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("calibration", "tone"));
+    FormParts parts = FormParts.of(request, List.of("calibration", "tone"));
     byte[] calibration =
         parts.one("calibration", "a JSON object with channel, earSimulator, levelDb, …");
     byte[] tone = parts.one("tone", "a mono WAV of the calibrator's tone");
@@ -140,8 +142,8 @@ class CalibrationController {
       content = @Content(mediaType = MediaType.APPLICATION_PROBLEM_JSON_VALUE))
   Views.Correction correct(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts =
-        SentParts.of(
+    FormParts parts =
+        FormParts.of(
             request,
             List.of("correction", "markedLeft", "markedRight", "swappedLeft", "swappedRight"));
     byte[] correction = parts.one("correction", "a JSON object with referenceUnit, operator, …");
@@ -171,7 +173,7 @@ class CalibrationController {
                       schema = @Schema(implementation = IdleFloorForm.class))))
   TrustViews.IdleFloor idleFloor(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("idleFloor", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("idleFloor", "left", "right"));
     byte[] idleFloor = parts.one("idleFloor", "a JSON object with operator");
     IdleFloorRow row =
         idleFloors.add(station, json.read("idleFloor", idleFloor, Requests.IdleFloor.class), parts);

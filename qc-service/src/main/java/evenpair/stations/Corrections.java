@@ -9,6 +9,7 @@ import evenpair.stations.CorrectionRow.UsedCapture;
 import evenpair.stations.SentStudy.Capture;
 import evenpair.stations.StationRegister.Newest;
 import evenpair.tolerance.Channel;
+import evenpair.web.FormParts;
 import evenpair.web.Refusal;
 import java.time.Clock;
 import java.time.Instant;
@@ -47,7 +48,7 @@ class Corrections {
    * @throws Refusal 404 for an unknown station, 409 while a microphone's calibration is missing or
    *     expired, 422 for captures that cannot be analysed or do not agree with each other
    */
-  CorrectionRow correct(String station, Requests.Correction request, SentParts parts) {
+  CorrectionRow correct(String station, Requests.Correction request, FormParts parts) {
     StationRow row = register.require(station);
     Instant measuredAt =
         Requests.measuredAt(request.measuredAt(), clock.instant(), settings.clockTolerance());

@@ -6,6 +6,7 @@ import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.stations.GaugeStudyRow.AppraiserKind;
+import evenpair.web.FormParts;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
 import java.time.Clock;
@@ -112,7 +113,7 @@ class GaugeStudies {
    *     station is blocked or its calibration or correction does not hold; 422 if it is not in the
    *     plan or cannot be used
    */
-  GaugeStudyRow collect(String station, UUID id, GaugeRequests.Capture request, SentParts parts) {
+  GaugeStudyRow collect(String station, UUID id, GaugeRequests.Capture request, FormParts parts) {
     GaugeStudyRow study = require(station, id);
     StationRow at = register.require(request.station() == null ? station : request.station());
     Instant measuredAt =

@@ -2,6 +2,8 @@ package evenpair.stations;
 
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
+import evenpair.web.FormParts;
+import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -132,7 +134,7 @@ class GaugeStudyController {
   GaugeViews.Study collect(
       @PathVariable String station, @PathVariable UUID study, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("capture", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("capture", "left", "right"));
     byte[] capture = parts.one("capture", "a JSON object with part, operator and seating");
     GaugeStudyRow row =
         studies.collect(

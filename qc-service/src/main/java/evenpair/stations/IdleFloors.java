@@ -7,6 +7,7 @@ import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.stations.StationRegister.Newest;
 import evenpair.tolerance.Channel;
+import evenpair.web.FormParts;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
 import java.time.Clock;
@@ -74,7 +75,7 @@ class IdleFloors {
    * @throws Refusal 404 for an unknown station, 409 while a microphone is not calibrated, 422 for a
    *     recording that cannot be used
    */
-  IdleFloorRow add(String station, Requests.IdleFloor request, SentParts parts) {
+  IdleFloorRow add(String station, Requests.IdleFloor request, FormParts parts) {
     StationRow row = register.require(station);
     Instant at =
         Requests.measuredAt(request.measuredAt(), clock.instant(), settings.clockTolerance());

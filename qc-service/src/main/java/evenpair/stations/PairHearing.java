@@ -8,6 +8,7 @@ import evenpair.captures.UnreadableCapture;
 import evenpair.stations.StationRegister.Newest;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.LimitSet;
+import evenpair.web.FormParts;
 import evenpair.web.Refusal;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -46,7 +47,7 @@ class PairHearing {
    * @throws Refusal 400 for a missing part, 409 for a station that cannot be trusted with it, 422
    *     for parts that cannot be decoded or analysed, another ear simulator or another drive
    */
-  MeasuredSides hear(SentParts parts, String stimulus, Newest newest, LimitSet set, Instant at) {
+  MeasuredSides hear(FormParts parts, String stimulus, Newest newest, LimitSet set, Instant at) {
     return measure(sides(parts), stimulus, newest, set, at, true);
   }
 
@@ -55,7 +56,7 @@ class PairHearing {
    * with no station's correction.
    */
   MeasuredSides certified(
-      SentParts parts, String stimulus, Newest newest, LimitSet set, Instant at) {
+      FormParts parts, String stimulus, Newest newest, LimitSet set, Instant at) {
     return measure(sides(parts), stimulus, newest, set, at, false);
   }
 
@@ -123,7 +124,7 @@ class PairHearing {
     }
   }
 
-  private static Map<Channel, Side> sides(SentParts parts) {
+  private static Map<Channel, Side> sides(FormParts parts) {
     Map<Channel, Side> sides = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       sides.put(

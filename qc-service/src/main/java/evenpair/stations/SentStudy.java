@@ -2,6 +2,7 @@ package evenpair.stations;
 
 import evenpair.ledger.Digests;
 import evenpair.tolerance.Channel;
+import evenpair.web.FormParts;
 import evenpair.web.Refusal;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -31,7 +32,7 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
    * @throws Refusal 422 naming the part that is missing, one too many, undecodable, at another
    *     sample rate or byte for byte the same as another
    */
-  static SentStudy of(SentParts parts, StationSettings settings) {
+  static SentStudy of(FormParts parts, StationSettings settings) {
     SentStudy study = new SentStudy(orientation(parts, "marked"), orientation(parts, "swapped"));
     study.refuseUnequalCounts("marked", study.marked, settings.correctionSeatings());
     study.refuseUnequalCounts("swapped", study.swapped, settings.correctionSeatings());
@@ -58,7 +59,7 @@ record SentStudy(Map<Channel, List<Capture>> marked, Map<Channel, List<Capture>>
     return orientation + (channel == Channel.LEFT ? "Left" : "Right");
   }
 
-  private static Map<Channel, List<Capture>> orientation(SentParts parts, String orientation) {
+  private static Map<Channel, List<Capture>> orientation(FormParts parts, String orientation) {
     Map<Channel, List<Capture>> byChannel = new EnumMap<>(Channel.class);
     for (Channel channel : Channel.values()) {
       String name = partName(orientation, channel);

@@ -3,6 +3,7 @@ package evenpair.stations;
 import evenpair.tolerance.Channel;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.UUID;
@@ -62,6 +63,15 @@ class StationDesk implements Stations {
   public Optional<UncertaintyBudget> budgetAt(
       String station, String product, String tuning, Instant at) {
     return register.find(station).flatMap(row -> budgets.at(row, product, tuning, at));
+  }
+
+  @Override
+  public Map<String, UncertaintyBudget.Scalar> differenceOfRegions(
+      String station, String product, String tuning, Instant at) {
+    return register
+        .find(station)
+        .map(row -> budgets.differenceOfRegions(row, product, tuning, at))
+        .orElse(Map.of());
   }
 
   @Override

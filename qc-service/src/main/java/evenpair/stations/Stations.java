@@ -59,6 +59,16 @@ public interface Stations {
   Optional<UncertaintyBudget> budgetAt(String station, String product, String tuning, Instant at);
 
   /**
+   * What left − right is worth on region means, by name of region: from the newest complete gauge
+   * study of that tuning on region means themselves, together with the left/right correction (its
+   * mean over the region: one error for all points, as the same swap study made it).
+   *
+   * @return empty without a valid study or correction; a region without data is missing
+   */
+  Map<String, UncertaintyBudget.Scalar> differenceOfRegions(
+      String station, String product, String tuning, Instant at);
+
+  /**
    * @return A-weighted level of the station's own noise with nothing connected, dB(A) re 20 µPa, as
    *     last measured at or before that instant; empty if never measured or no longer valid
    */

@@ -2,6 +2,8 @@ package evenpair.stations;
 
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
+import evenpair.web.FormParts;
+import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -77,7 +79,7 @@ class VerificationController {
                       schema = @Schema(implementation = ReferenceUnitForm.class))))
   TrustViews.ReferenceUnit certify(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("unit", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("unit", "left", "right"));
     byte[] unit = parts.one("unit", "a JSON object with serial, product, tuning and operator");
     ReferenceUnitRow row =
         verifications.certify(
@@ -120,7 +122,7 @@ class VerificationController {
                       schema = @Schema(implementation = VerificationForm.class))))
   TrustViews.Verification verify(@PathVariable String station, HttpServletRequest request)
       throws IOException, ServletException {
-    SentParts parts = SentParts.of(request, List.of("verification", "left", "right"));
+    FormParts parts = FormParts.of(request, List.of("verification", "left", "right"));
     byte[] verification =
         parts.one("verification", "a JSON object with product, tuning, referenceUnit, operator");
     VerificationRow row =

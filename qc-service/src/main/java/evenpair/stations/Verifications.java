@@ -9,6 +9,7 @@ import evenpair.stations.VerificationRow.RegionCheck;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.LimitSet;
 import evenpair.tolerance.Region;
+import evenpair.web.FormParts;
 import evenpair.web.Ids;
 import evenpair.web.Refusal;
 import java.time.Clock;
@@ -72,7 +73,7 @@ class Verifications {
    *     trusted with it; 422 for parts that cannot be used or leave a required region without data
    */
   ReferenceUnitRow certify(
-      String station, VerificationRequests.ReferenceUnit request, SentParts parts) {
+      String station, VerificationRequests.ReferenceUnit request, FormParts parts) {
     StationRow row = register.require(station);
     Instant at = measuredAt(request.measuredAt());
     StoredLimitSet stored = limits.activeAt(request.product(), request.tuning(), at);
@@ -118,7 +119,7 @@ class Verifications {
    *     curves or a calibration have expired; 422 for parts that cannot be used
    */
   VerificationRow verify(
-      String station, VerificationRequests.Verification request, SentParts parts) {
+      String station, VerificationRequests.Verification request, FormParts parts) {
     StationRow row = register.require(station);
     Instant at = measuredAt(request.measuredAt());
     StoredLimitSet stored = limits.activeAt(request.product(), request.tuning(), at);

@@ -148,7 +148,11 @@ class CertificatePageTests {
     void writesCharactersWithoutAGlyphAsCodePoints() {
       Inspection inspection =
           PassedPair.named(
-              "Sedge 2", "Saltmarsh Works", "한𓀀-004217", "plain", PassedPair.inspection().regions());
+              "Sedge 2",
+              "Saltmarsh Works",
+              "한𓀀-004217",
+              "plain",
+              PassedPair.inspection().regions());
 
       PrintedPage page = PrintedPage.of("code-points", print(inspection, PaperSize.A4));
 

@@ -57,6 +57,12 @@ final class SwitchableStations implements Stations {
   }
 
   @Override
+  public Map<String, UncertaintyBudget.Scalar> differenceOfRegions(
+      String station, String product, String tuning, Instant at) {
+    return real.differenceOfRegions(station, product, tuning, at);
+  }
+
+  @Override
   public Optional<Chain> chainOf(
       String station, UUID leftMicrophone, UUID rightMicrophone, UUID output, UUID correction) {
     return real.chainOf(station, leftMicrophone, rightMicrophone, output, correction);

@@ -172,8 +172,12 @@ final class TestLine {
             .build());
   }
 
-  private Reply post(String path, byte[] multipart) {
+  Reply post(String path, byte[] multipart) {
     return send(upload(path, multipart).build());
+  }
+
+  Reply delete(String path) {
+    return send(HttpRequest.newBuilder(URI.create(base + path)).DELETE().build());
   }
 
   private HttpRequest.Builder upload(String path, byte[] multipart) {

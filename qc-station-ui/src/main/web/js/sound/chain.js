@@ -149,8 +149,12 @@ export class Chain {
 
   /** @param {string} key @param {Record<string, any>} [values] */
   #lose(key, values) {
+    this.lose(new SoundProblem(key, values))
+  }
+
+  /** Ends it, because a device is not what it was. @param {SoundProblem} why */
+  lose(why) {
     if (this.#closed) return
-    const why = new SoundProblem(key, values)
     this.#run?.reject(why)
     this.close()
     this.onLost(why)

@@ -33,11 +33,15 @@ export function keepChoice(station, choice) {
  */
 export async function listDevices() {
   if (!navigator.mediaDevices) throw new SoundProblem("screen.sound.problem.insecure")
-  let all = await navigator.mediaDevices.enumerateDevices()
-  if (!all.some((device) => device.kind === "audioinput" && device.label)) {
-    stop(await ask({ audio: true }, ""))
-    all = await navigator.mediaDevices.enumerateDevices()
-  }
+  const there = await devicesThere()
+  if (there.inputs.some((device) => device.label)) return there
+  stop(await ask({ audio: true }, ""))
+  return devicesThere()
+}
+
+/** The devices as the browser tells them now, without asking anybody. @returns {Promise<{ inputs: Device[], outputs: Device[] }>} */
+export async function devicesThere() {
+  const all = await navigator.mediaDevices.enumerateDevices()
   const of = (/** @type {string} */ kind) => all.filter((device) => device.kind === kind && !ALIASES.includes(device.deviceId)).map(({ deviceId, label }) => ({ id: deviceId, label }))
   const outputs = of("audiooutput")
   return { inputs: of("audioinput"), outputs: outputs.length ? outputs : [SYSTEM_OUTPUT] }
@@ -68,7 +72,13 @@ export function present(choice, there) {
     if (!found) throw new SoundProblem("screen.sound.problem.missing", { device: wanted.label })
     return found
   }
-  return { ...choice, output: need(choice.output, there.outputs), inputs: choice.inputs.map((input) => need(input, there.inputs)) }
+  return { ...choice, output: choice.output.id === SYSTEM_OUTPUT.id ? SYSTEM_OUTPUT : need(choice.output, there.outputs), inputs: choice.inputs.map((input) => need(input, there.inputs)) }
+}
+
+/** The first device of a choice whose very id is not there. @param {Choice} choice @param {{ inputs: Device[], outputs: Device[] }} there @returns {Device | null} */
+export function missing(choice, there) {
+  const gone = (/** @type {Device} */ wanted, /** @type {Device[]} */ among) => !among.some((device) => device.id === wanted.id)
+  return choice.inputs.find((input) => gone(input, there.inputs)) ?? (choice.output.id !== SYSTEM_OUTPUT.id && gone(choice.output, there.outputs) ? choice.output : null)
 }
 
 /**

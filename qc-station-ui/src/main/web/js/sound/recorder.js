@@ -19,16 +19,17 @@
 // The caution about loud signals must have been confirmed in this shift (caution.js), else sweep() throws screen.sound.problem.caution.
 import { Chain } from "./chain.js"
 import { confirmedCaution } from "./caution.js"
-import { peakOf } from "./checks.js"
 import { cut } from "./cut.js"
-import { listDevices, present, readChoice, keepChoice } from "./devices.js"
+import { devicesThere, keepChoice, listDevices, missing, present, readChoice } from "./devices.js"
 import { SweepFinder } from "./finder.js"
 import { Levels } from "./levels.js"
 import { SoundProblem } from "./problem.js"
+import { playQuietly } from "./quiet.js"
 import { loadStimulus, stimulusAt } from "./stimulus.js"
 import { encodeWav } from "./wav.js"
 
 export { hasChoice } from "./devices.js"
+export { OVERLOAD_DBFS } from "./quiet.js"
 
 /**
  * @typedef {import("./checks.js").Flaw} Flaw
@@ -40,10 +41,6 @@ export { hasChoice } from "./devices.js"
 
 /** Sample rates for which the service has a standard sweep. */
 const RATES = [44100, 48000, 96000]
-/** The quiet part before the sweep: so much less, and once more if that is not heard. */
-const QUIET_DB = [-30, -15]
-/** A level above this is called overload: clipping is near. */
-export const OVERLOAD_DBFS = -1
 /** Recorded after the sweep's own tail, beyond the delay that is known. */
 const SLACK_SECONDS = 0.05
 /** A sweep with samples lost is played again so often, before it is handed out with its flaw. */
@@ -74,7 +71,8 @@ export class Recorder {
   /** Under which circumstances a full-level sweep was last played; anything else calls for the quiet part. */
   #provenFor = ""
   #delay = 0
-  #swapped = false
+  /** @type {import("./devices.js").Choice | null} what is open, with the ids of today */
+  #choice = null
   #busy = false
   #closed = false
   /** @type {Set<(problem: SoundProblem) => void>} */
@@ -112,7 +110,7 @@ export class Recorder {
     if (this.#closed) return chain.close()
     keepChoice(this.#station, today)
     this.#chain = chain
-    this.#swapped = today.swapped
+    this.#choice = today
     this.#provenFor = ""
     this.#delay = 0
     this.lost = null
@@ -120,7 +118,7 @@ export class Recorder {
     const levels = new Levels(chain.rateHz)
     chain.meters.add((news) => {
       const { left, right } = levels.take(news)
-      for (const tell of this.#whenLevel) tell(this.#swapped ? { left: right, right: left } : { left, right })
+      for (const tell of this.#whenLevel) tell(today.swapped ? { left: right, right: left } : { left, right })
     })
     chain.start().catch(() => {})   // without a key or a click yet; the first sweep starts it
   }
@@ -151,12 +149,20 @@ export class Recorder {
     const chain = this.#open()
     this.#busy = true
     try {
+      await this.#lookAround()
       const stimulus = await loadStimulus(name ?? this.stimulus)
       if (stimulus.sampleRateHz !== chain.rateHz) throw new SoundProblem("screen.sound.problem.stimulusRate", { name: stimulus.name, rate: stimulus.sampleRateHz, device: chain.rateHz })
       this.#prepare(stimulus)
       const circumstances = `${stimulus.sha256} ${options.outputCalibration ?? ""}`
-      if (options.first || this.#provenFor !== circumstances) await this.#playQuietly(chain, stimulus, options)
+      if (options.first || this.#provenFor !== circumstances) {
+        const play = async (/** @type {number} */ gain, /** @type {number} */ extra) => {
+          options.onProgress?.("quiet")
+          return this.#sides(await chain.play(stimulus.signal, [gain, gain], extra, options.signal))
+        }
+        this.#delay = await playQuietly(play, /** @type {SweepFinder} */ (this.#finder), stimulus.sampleRateHz)
+      }
       const capture = await this.#capture(chain, stimulus, options)
+      await this.#lookAround()
       this.#provenFor = circumstances
       return capture
     } finally {
@@ -205,26 +211,6 @@ export class Recorder {
     this.#finderFor = stimulus.sha256
   }
 
-  /**
-   * Before the first sweep at full level: the same at 30 dB less. Refuses if the full one would overload a microphone, or if nothing is heard.
-   * @param {Chain} chain @param {import("./stimulus.js").Stimulus} stimulus @param {SweepOptions} options
-   */
-  async #playQuietly(chain, stimulus, { signal, onProgress }) {
-    const finder = /** @type {SweepFinder} */ (this.#finder)
-    for (const db of QUIET_DB) {
-      onProgress?.("quiet")
-      const gain = 10 ** (db / 20)
-      const heard = this.#sides(await chain.play(stimulus.signal, [gain, gain], Math.min(stimulus.sampleRateHz, finder.largestDelay), signal))
-      refuseOverload(heard, 1 / gain)
-      const found = finder.find(heard.left, heard.right)
-      if (found.left.found || found.right.found) {
-        this.#delay = Math.max(found.left.found ? found.left.delay : 0, found.right.found ? found.right.delay : 0)
-        return
-      }
-    }
-    throw new SoundProblem("screen.sound.problem.notHeard")
-  }
-
   /** @param {Chain} chain @param {import("./stimulus.js").Stimulus} stimulus @param {SweepOptions} options @returns {Promise<Capture>} */
   async #capture(chain, stimulus, { signal, onProgress }) {
     for (let repeat = 0; ; repeat++) {
@@ -246,7 +232,7 @@ export class Recorder {
 
   /** @param {import("./chain.js").Recording} recording */
   #sides({ left, right }) {
-    return this.#swapped ? { left: right, right: left } : { left, right }
+    return this.#choice?.swapped ? { left: right, right: left } : { left, right }
   }
 
   /** @param {SoundProblem} problem */
@@ -277,15 +263,21 @@ export class Recorder {
 
   #devicesChanged = () => {
     if (this.lost) this.#recover()
+    else this.#lookAround().catch(() => {})   // the chain says it itself
   }
-}
 
-/** @param {{ left: Float32Array, right: Float32Array }} heard at a reduced level @param {number} rise by which the full level is higher */
-function refuseOverload(heard, rise) {
-  const limit = 10 ** (OVERLOAD_DBFS / 20)
-  for (const side of /** @type {Side[]} */ (["left", "right"])) {
-    const peak = peakOf(heard[side])
-    if (peak * rise > limit) throw new SoundProblem("screen.sound.problem.overload", { channel: side, expected: 20 * Math.log10(peak * rise) })
+  /**
+   * A system may move a recording to another microphone when one is pulled out, and tell nobody: see that the very devices are still there.
+   * @throws {SoundProblem} if one is not
+   */
+  async #lookAround() {
+    const chain = this.#chain, choice = this.#choice
+    if (!chain || !choice) return
+    const gone = missing(choice, await devicesThere())
+    if (!gone) return
+    const why = new SoundProblem("screen.sound.problem.lost", { device: gone.label })
+    chain.lose(why)
+    throw why
   }
 }
 

@@ -1,6 +1,5 @@
-package evenpair.stations;
+package evenpair.web;
 
-import evenpair.web.Refusal;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.Part;
@@ -12,18 +11,18 @@ import java.util.List;
 import java.util.Map;
 
 /** The parts of a multipart request by name, in the order sent; none unknown, none empty. */
-final class SentParts {
+public final class FormParts {
   private final Map<String, List<byte[]>> byName = new LinkedHashMap<>();
 
-  private SentParts() {}
+  private FormParts() {}
 
   /**
    * @param known names that may appear
    * @throws Refusal 400 naming a part that is unknown or empty
    */
-  static SentParts of(HttpServletRequest request, List<String> known)
+  public static FormParts of(HttpServletRequest request, List<String> known)
       throws IOException, ServletException {
-    SentParts sent = new SentParts();
+    FormParts sent = new FormParts();
     for (Part part : request.getParts()) {
       String name = part.getName();
       if (!known.contains(name)) {
@@ -42,7 +41,7 @@ final class SentParts {
   /**
    * @throws Refusal 400 if the part is missing or there twice
    */
-  byte[] one(String name, String expected) {
+  public byte[] one(String name, String expected) {
     List<byte[]> parts = all(name);
     if (parts.size() != 1) {
       throw parts.isEmpty()
@@ -59,7 +58,7 @@ final class SentParts {
   /**
    * @return the parts of that name in the order sent; none if there is none
    */
-  List<byte[]> all(String name) {
+  public List<byte[]> all(String name) {
     return byName.getOrDefault(name, List.of());
   }
 

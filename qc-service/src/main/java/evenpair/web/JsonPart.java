@@ -1,7 +1,5 @@
-package evenpair.stations;
+package evenpair.web;
 
-import evenpair.web.Refusal;
-import evenpair.web.StrictJson;
 import jakarta.validation.Validator;
 import java.util.Comparator;
 import java.util.List;
@@ -13,11 +11,11 @@ import org.springframework.stereotype.Component;
  * for a request's body.
  */
 @Component
-class JsonPart {
+public class JsonPart {
   private final StrictJson json;
   private final Validator validator;
 
-  JsonPart(StrictJson json, Validator validator) {
+  public JsonPart(StrictJson json, Validator validator) {
     this.json = json;
     this.validator = validator;
   }
@@ -26,7 +24,7 @@ class JsonPart {
    * @param part the part's name in a refusal
    * @throws Refusal 400 if it is not such an object or a field is missing or out of its range
    */
-  <T> T read(String part, byte[] bytes, Class<T> type) {
+  public <T> T read(String part, byte[] bytes, Class<T> type) {
     T value = json.read(part, bytes, type);
     List<Problem> problems =
         validator.validate(value).stream()
@@ -51,5 +49,5 @@ class JsonPart {
   /**
    * @param detail what the field must be
    */
-  record Problem(String field, String detail) {}
+  public record Problem(String field, String detail) {}
 }
