@@ -65,7 +65,7 @@ declare namespace Api {
     dropFolders: { station: string; watching: boolean; waiting: number; taken: number; refused: number; lastTakenAt: string | null; problem: string | null }[];
   }
   interface PlantHealth { at: string; stations: HealthStation[]; service: HealthService; method: string }
-  interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
+  interface Product { product: string; name: string; serialPattern?: string | null; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;
     measuredDb: number | null; limitDb: number | null; alsoRegions?: string[] | null; text: string;
@@ -89,7 +89,10 @@ declare namespace Api {
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
     links?: { certificate?: string | null };
   }
-  interface NewAttempt { serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number }
+  interface NewAttempt {
+    serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number;
+    occasion?: string; measuredAt?: string; stimulus?: string;
+  }
   interface ChannelCurve {
     levelDb: Values; alignmentDb?: number | null; thdPercent?: Values | null; harmonicsDb?: Record<string, Values | null> | null;
     harmonicFloorsDb?: Record<string, Values | null> | null; highOrderDb?: Values | null; highOrderFloorDb?: Values | null;

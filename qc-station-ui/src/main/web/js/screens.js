@@ -14,8 +14,8 @@ import { t } from "./texts.js"
 import { startUnit } from "./unit/unit-screen.js"
 
 /**
- * @typedef {{ close: () => void, key?: (event: KeyboardEvent) => boolean, update?: (route: import("./router.js").Route) => boolean }} Screen
- *     `key` returns whether it took the key; `update` whether it took a new address without starting anew
+ * @typedef {{ close: () => void, key?: (event: KeyboardEvent) => boolean, update?: (route: import("./router.js").Route) => boolean, isIdle?: () => boolean }} Screen
+ *     `key` returns whether it took the key; `update` whether it took a new address without starting anew; `isIdle` whether a reload would disturb nobody
  * @typedef {(host: HTMLElement, route: import("./router.js").Route) => Screen} StartScreen
  * @typedef {"bench" | "engineer" | "administrator"} Desk who has use for a screen; `bench` is for everyone
  * @typedef {{ name: string, start: StartScreen, title: () => string, desk: Desk, at?: () => string | null }} ScreenEntry
