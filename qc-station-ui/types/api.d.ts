@@ -4,7 +4,6 @@ declare namespace Api {
   interface Page<T> { items: T[]; next?: string | null }
   interface ProblemDocument {
     type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
-    place?: unknown; expected?: unknown; choices?: unknown; stations?: unknown;
     place?: unknown; expected?: unknown; choices?: unknown;
     problems?: { line: number; column: number; path: string; found: string; expected: string }[];
   }
