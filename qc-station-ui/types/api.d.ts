@@ -4,7 +4,7 @@ declare namespace Api {
   interface Page<T> { items: T[]; next?: string | null }
   interface ProblemDocument {
     type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
-    place?: unknown; expected?: unknown; choices?: unknown;
+    place?: unknown; expected?: unknown; choices?: unknown; stations?: unknown;
     problems?: { line: number; column: number; path: string; found: string; expected: string }[];
   }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
