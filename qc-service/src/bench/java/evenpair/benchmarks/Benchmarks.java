@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeSet;
 import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.RunnerException;
@@ -22,7 +23,13 @@ import org.openjdk.jmh.runner.options.VerboseMode;
  */
 public final class Benchmarks {
   private static final int ROUNDS = Integer.getInteger("rounds", 5);
-  private static final String REFERENCE = "transformsAlone";
+
+  /** What each is a ratio to; the others are ratios to a pair's transforms. */
+  private static final Map<String, String> REFERENCES =
+      Map.of(
+          "transformsAlone", "transformsAlone",
+          "sumAlone", "sumAlone",
+          "describeCurves", "sumAlone");
 
   private Benchmarks() {}
 
@@ -36,17 +43,19 @@ public final class Benchmarks {
         leasts.computeIfAbsent(name, n -> new ArrayList<>()).add(least);
       }
     }
-    List<Double> reference = leasts.get(REFERENCE);
     System.out.printf(
-        "benchmark; least ms; ratio to %s, median of %d rounds; lowest; highest%n",
-        REFERENCE, ROUNDS);
-    leasts.forEach((name, values) -> print(name, values, reference));
+        "benchmark; least ms; ratio to its reference (%s), median of %d rounds; lowest; highest%n",
+        String.join(", ", new TreeSet<>(REFERENCES.values())), ROUNDS);
+    leasts.forEach(
+        (name, values) ->
+            print(name, values, leasts.get(REFERENCES.getOrDefault(name, "transformsAlone"))));
   }
 
   private static Collection<RunResult> round() throws RunnerException {
     Options options =
         new OptionsBuilder()
             .include(PairBenchmark.class.getName())
+            .include(BatchBenchmark.class.getName())
             .forks(1)
             .warmupIterations(3)
             .warmupTime(TimeValue.seconds(1))
