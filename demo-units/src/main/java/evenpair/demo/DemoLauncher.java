@@ -5,6 +5,7 @@ import evenpair.access.Accounts;
 import evenpair.demo.line.Bench;
 import evenpair.demo.line.DemoBatch;
 import evenpair.demo.player.Crew;
+import evenpair.demo.player.EarlierDays;
 import evenpair.demo.player.LineClient;
 import evenpair.demo.player.LineStopped;
 import evenpair.demo.player.Player;
@@ -72,12 +73,15 @@ public final class DemoLauncher {
     try {
       new LineClient(base).awaitHealth(patience);
       Crew crew = Crew.hire(accounts, base, folder);
+      boolean lotAsItShould =
+          new EarlierDays(crew, folder, Clock.systemUTC(), out)
+              .play(DemoBatch.lotChange());
       Player player = new Player(crew, folder, Clock.systemUTC(), out, benches);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());
       invite(base, summary, folder, spare, out);
       introduce(crew, out);
-      return summary.asItShould() ? 0 : 1;
+      return summary.asItShould() && lotAsItShould ? 0 : 1;
     } catch (LineStopped e) {
       out.println();
       out.println("The demo line stopped: " + e.getMessage());
@@ -107,6 +111,8 @@ public final class DemoLauncher {
             + "?product="
             + samples.product()
             + "&tuning=plain");
+    out.println(
+        "  Lot change   " + base + "/#/batch/" + DemoBatch.lotChange().name() + "?tuning=plain");
     samples
         .failedUnit()
         .ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));

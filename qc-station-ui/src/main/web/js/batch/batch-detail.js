@@ -8,8 +8,13 @@ import { listen } from "../live.js"
 import { go, hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
+import { capabilityPanel } from "./capability-panel.js"
+import { chartPanel } from "./chart-panel.js"
 import { Clouds } from "./clouds.js"
+import { componentPanel } from "./component-panel.js"
+import { narrowing } from "./narrowing.js"
 import { riskBlock } from "./risk-block.js"
+import { stationPanel } from "./station-panel.js"
 import { UnitList } from "./unit-list.js"
 import { reasonBars, yieldBlock } from "./yield-block.js"
 
@@ -104,7 +109,7 @@ export class BatchDetail {
     }
     if (takesText(event.target) || !this.#units) return false
     if (event.key === "ArrowDown" || event.key === "ArrowUp") return this.#units.walk(event.key === "ArrowDown" ? 1 : -1)
-    if (event.key === "Enter" && !(event.target instanceof HTMLAnchorElement) && !(event.target instanceof HTMLButtonElement)) return this.#units.openMarked()
+    if (event.key === "Enter" && !(event.target instanceof HTMLAnchorElement) && !(event.target instanceof HTMLButtonElement) && !(event.target instanceof HTMLElement && event.target.tagName === "SUMMARY")) return this.#units.openMarked()
     return this.#clouds?.key(event) ?? false
   }
 
@@ -131,6 +136,10 @@ export class BatchDetail {
     }
   }
 
+  get #narrowed() {
+    return Boolean(this.#query.station || this.#query.from || this.#query.to)
+  }
+
   /** @param {string} what @param {string} search */
   #path(what, search) {
     return `/api/batches/${encodeURIComponent(this.#batch)}/${what}${search ? `?${search}` : ""}`
@@ -138,10 +147,12 @@ export class BatchDetail {
 
   /** The failed inspections, for their sentences and for units that have no curve. @param {Api.Statistics} statistics @returns {Promise<Api.Inspection[]>} */
   async #failedOf(statistics) {
-    const query = new URLSearchParams({ batch: this.#batch, product: statistics.product, tuning: statistics.tuning, verdict: "FAIL", limit: "500" })
+    const query = new URLSearchParams({ batch: this.#batch, product: statistics.product, tuning: statistics.tuning, verdict: "FAIL", limit: "500", ...(this.#query.station ? { station: this.#query.station } : {}) })
     try {
       const page = /** @type {Api.Page<Api.Inspection>} */ (await get(`/api/inspections?${query}`, this.#closed.signal))
-      return page.items.filter((item) => item.limitSet !== undefined && statistics.limitSets.includes(item.limitSet.version))
+      const from = Date.parse(this.#query.from ?? "") || -Infinity, to = Date.parse(this.#query.to ?? "") || Infinity
+      const inTime = (/** @type {Api.Inspection} */ item) => !item.startedAt || (Date.parse(item.startedAt) >= from && Date.parse(item.startedAt) < to)
+      return page.items.filter((item) => item.limitSet !== undefined && statistics.limitSets.includes(item.limitSet.version) && inTime(item))
     } catch {
       return []   // the list does without the sentences
     }
@@ -158,6 +169,7 @@ export class BatchDetail {
         class: "chip", href: hashOf("batch", this.#batch, { product: chip.product, tuning: chip.tuning }),
         "aria-current": chip.product === current.product && chip.tuning === current.tuning ? "true" : null,
       }, new Set(known.map((summary) => summary.product)).size > 1 ? `${chip.name} \u00b7 ${chip.tuning}` : chip.tuning))),
+      statistics || this.#narrowed ? narrowing(this.#batch, this.#query, statistics?.stations ?? []) : null,
       statistics ? el("p", { class: "facts" }, t("screen.batch.facts", { product: known.find((k) => k.product === statistics.product)?.productName ?? statistics.product,
         versions: statistics.limitSets.join(", "), inspected: statistics.units.inspected })) : null,
       this.#state)
@@ -176,13 +188,25 @@ export class BatchDetail {
       el("div", { class: "batch-main" },
         this.#top,
         clouds.element,
-        riskBlock(statistics, this.#closed.signal)),
+        riskBlock(statistics, this.#closed.signal),
+        this.#figures(statistics)),
       units.element)
     clouds.refresh()
   }
 
+  /** Capability, charts, components and stations, each asked for when it comes into view. @param {Api.Statistics} statistics */
+  #figures(statistics) {
+    const source = {
+      path: (/** @type {string} */ what, /** @type {Record<string, string>} */ more = {}) => this.#path(what, new URLSearchParams({ ...this.#query, ...more }).toString()),
+      signal: this.#closed.signal,
+      open: (/** @type {{ serial: string, inspection: string }} */ unit) => go("unit", unit.serial, { inspection: unit.inspection }),
+    }
+    return [capabilityPanel(source), chartPanel(source), componentPanel(source, statistics.regions), stationPanel(source)]
+  }
+
   /** @param {Api.ProblemDocument} document @param {Api.BatchSummary[]} known */
   #choices(document, known) {
+    if (document.stations) return stateOf("WAITING", t("screen.narrow.nothing"), document.detail ?? "")
     const offered = Array.isArray(document.choices) ? document.choices.filter((choice) => choice && typeof choice === "object") : []
     const choices = offered.length ? offered : known.flatMap((summary) => summary.tunings.map((tuning) => ({ product: summary.product, tuning })))
     return stateOf("WAITING", t("screen.batch.mixed"), document.detail ?? "", el("ul", { class: "choices" }, choices.map((choice) => el("li", {},
