@@ -5,7 +5,6 @@ declare namespace Api {
   interface ProblemDocument {
     type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
     place?: unknown; expected?: unknown; choices?: unknown; stations?: unknown;
-    place?: unknown; expected?: unknown; choices?: unknown;
     problems?: { line: number; column: number; path: string; found: string; expected: string }[];
   }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }

@@ -6,6 +6,8 @@ import { PlotRoom } from "../plot/room.js"
 import { walked } from "../plot/walk.js"
 import { t, tOf } from "../texts.js"
 
+/** @typedef {{ across: Api.UnitAcross, column: number, caption: string }} Shown */
+
 const LEFT = 56, RIGHT = 16, TOP = 28, BOTTOM = 40
 const STEPS = [0.1, 0.2, 0.5, 1, 2, 5, 10]
 
@@ -13,7 +15,7 @@ export class DotPlot {
   #room = new PlotRoom("dots", (host, width, height) => this.#build(host, width, height))
   #readout = el("p", { class: "dot-readout", role: "status" })
   #open
-  /** @type {{ across: Api.UnitAcross, column: number, caption: string } | null} */
+  /** @type {Shown | null} */
   #shown = null
   #index = 0
 
@@ -50,7 +52,7 @@ export class DotPlot {
   /** @param {number} index */
   #stand(index) {
     this.#index = index
-    const { across, column } = /** @type {NonNullable<typeof this.#shown>} */ (this.#shown)
+    const { across, column } = /** @type {Shown} */ (this.#shown)
     const point = across.points[index]
     put(this.#readout, el("b", {}, point.serial), ` ${signedDb(point.values[column])} dB \u00b7 ${point.batch} \u00b7 ${point.station} \u00b7 ${localTime(point.at)} \u00b7 ${tOf("screen.word.", point.verdict)}`,
       point.shipped ? ` \u00b7 ${t("screen.across.shipped")}` : "")
@@ -80,7 +82,7 @@ export class DotPlot {
 
   /** @param {CanvasRenderingContext2D} paint @param {number} width @param {number} height @param {Scale} scale @param {(i: number) => number} x */
   #paint(paint, width, height, scale, x) {
-    const { across, column, caption } = /** @type {NonNullable<typeof this.#shown>} */ (this.#shown)
+    const { across, column, caption } = /** @type {Shown} */ (this.#shown)
     const colours = readColours()
     paint.font = "13px system-ui, sans-serif"
     paint.fillStyle = colours.plot
@@ -111,7 +113,7 @@ export class DotPlot {
 
   /** @param {CanvasRenderingContext2D} paint @param {number} self @param {(i: number) => number} x @param {Scale} scale @param {import("../plot/colours.js").Colours} colours @param {number} width */
   #mark(paint, self, x, scale, colours, width) {
-    const { across, column } = /** @type {NonNullable<typeof this.#shown>} */ (this.#shown)
+    const { across, column } = /** @type {Shown} */ (this.#shown)
     const value = across.points[self]?.values[column]
     if (!isNumber(value)) return
     paint.fillStyle = colours.difference
