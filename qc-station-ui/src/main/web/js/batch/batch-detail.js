@@ -2,6 +2,7 @@
 import { get, Problem } from "../api.js"
 import { el, put } from "../dom.js"
 import { takesText } from "../keys.js"
+import { BatchPapers } from "../print/batch-papers.js"
 import { go, hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
@@ -120,7 +121,8 @@ export class BatchDetail {
       el("div", { class: "batch-main" },
         el("div", { class: "batch-top" }, yieldBlock(statistics), reasonBars(statistics.reasons)),
         clouds.element,
-        riskBlock(statistics, this.#closed.signal)),
+        riskBlock(statistics, this.#closed.signal),
+        new BatchPapers(statistics, this.#closed.signal).element),
       units.element)
     clouds.refresh()
   }
