@@ -115,4 +115,15 @@ declare namespace Api {
     id: string; softwareVersion: string; startedAt: string; until: string; nightly: boolean; inspections: number; bitForBit: number; differing: number;
     differences: { inspection: string; serial: string; softwareVersion: string; largestDb: number | null; verdictThen: string; verdictNow: string | null; problem: string | null }[];
   }
+  interface OutsideRegion {
+    name: string; fromHz: number; toHz: number; theirsDb: number | null; oursDb: number | null; theirExpandedDb: number | null; ourExpandedDb: number | null;
+    en: number | null; limitDb: number | null; percentile: number | null; outcome: string; text: string;
+  }
+  interface OutsideReport {
+    id: string | null; serial: string; product: string; tuning: string; batch: string; inspection: string; measuredAt: string; station: string; limitSetVersion: number; receivedAt: string;
+    source: { name: string | null; publishedOn: string | null } | null; outcome: string; swapped: boolean; averageOnly: boolean; coverage: number; shapeCompared: boolean;
+    headline: string; conclusion: string[]; inTheBatch: string | null; regions: OutsideRegion[]; assumptions: string[]; questions: string[];
+    curves: { frequencyHz: number[]; oursDb: (number | null)[]; ourExpandedDb: (number | null)[]; theirsDb: (number | null)[] | null; theirExpandedDb: (number | null)[]; limitDb: (number | null)[] };
+    links: Record<string, string>;
+  }
 }

@@ -13,6 +13,15 @@ export class Problem extends Error {
 export class Offline extends Error {}
 
 /**
+ * What shows the service that a request comes from our own script: the value of a cookie that no other site can read.
+ * To be sent with everything but GET. @returns {Record<string, string>}
+ */
+export function ownRequest() {
+  const cookie = document.cookie.split("; ").find((pair) => pair.startsWith("evenpair-csrf="))
+  return cookie ? { "X-Evenpair-CSRF": cookie.slice("evenpair-csrf=".length) } : {}
+}
+
+/**
  * @template T
  * @param {string} path
  * @param {AbortSignal} [signal]
@@ -48,6 +57,7 @@ export function sendAttempt(attempt, left, right, key, progress) {
     request.open("POST", "/api/inspections")
     request.setRequestHeader("Accept", "application/json")
     request.setRequestHeader("Idempotency-Key", key)
+    for (const [name, value] of Object.entries(ownRequest())) request.setRequestHeader(name, value)
     request.upload.addEventListener("progress", (event) => progress(event.loaded, event.total))
     request.addEventListener("error", () => reject(new Offline()))
     request.addEventListener("load", () => {
@@ -80,7 +90,7 @@ export function postParts(path, parts) {
 async function send(path, body, headers) {
   let response
   try {
-    response = await fetch(path, { method: "POST", body, headers: { Accept: "application/json", ...headers } })
+    response = await fetch(path, { method: "POST", body, headers: { Accept: "application/json", ...ownRequest(), ...headers } })
   } catch {
     throw new Offline()
   }

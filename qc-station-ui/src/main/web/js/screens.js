@@ -3,6 +3,7 @@ import { startBatch } from "./batch/batch-screen.js"
 import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
 import { recall } from "./memory.js"
+import { startOutside } from "./outside/outside-screen.js"
 import { startSeal } from "./seal/seal-screen.js"
 import { startStation } from "./station/station-screen.js"
 import { t } from "./texts.js"
@@ -24,6 +25,7 @@ export const SCREENS = [
   { name: "unit", start: startUnit, title: () => t("screen.nav.unit"), desk: "bench", at: () => remembered("unit") },
   { name: "batch", start: startBatch, title: () => t("screen.nav.batch"), desk: "engineer" },
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
+  { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
 ]
 

@@ -7,6 +7,8 @@ import evenpair.batches.BatchJson.Statistics;
 import evenpair.inspections.Inspections;
 import evenpair.inspections.Inspections.BatchSummary;
 import evenpair.products.Products;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Refusal;
 import evenpair.web.Texts;
 import io.swagger.v3.oas.annotations.Operation;
@@ -28,6 +30,7 @@ import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.util.UriComponentsBuilder;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Batches", description = "Yield, reasons and curve statistics of a batch")
 class BatchController {
   private static final int MOST_UNITS = 500;

@@ -89,8 +89,7 @@ final class BatchReport {
         words.text("title", Map.of("batch", statistics.batch(), "product", facts.productName())),
         facts.about().lastAt(),
         facts.maker(),
-        words.text(
-            "header", Map.of("batch", statistics.batch(), "tuning", statistics.tuning())),
+        words.text("header", Map.of("batch", statistics.batch(), "tuning", statistics.tuning())),
         words.text("footer", Map.of("software", facts.software())),
         sections);
   }
@@ -250,8 +249,7 @@ final class BatchReport {
       blocks.add(new Paragraph(words.text("t-squared") + ". " + components.missing().text()));
     } else {
       blocks.add(
-          new Figure(
-              new ScoresDrawing(words.text("t-squared"), components), FigureHeight.MIDDLE));
+          new Figure(new ScoresDrawing(words.text("t-squared"), components), FigureHeight.MIDDLE));
       blocks.add(new Paragraph(words.beyond(components)));
       components.components().stream()
           .limit(3)

@@ -101,8 +101,7 @@ class BatchReports {
     return charts.chart(request(row.quantity(), row.region(), row.channel(), "individuals"));
   }
 
-  private static ChartRequest request(
-      String quantity, String region, String channel, String kind) {
+  private static ChartRequest request(String quantity, String region, String channel, String kind) {
     return new ChartRequest(quantity, region, channel, kind, null, null, null);
   }
 

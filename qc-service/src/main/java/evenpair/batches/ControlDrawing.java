@@ -3,6 +3,7 @@ package evenpair.batches;
 import evenpair.batches.StatisticsJson.ChartPanel;
 import evenpair.batches.StatisticsJson.Charts;
 import evenpair.print.Drawing;
+import evenpair.print.PaperChart;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Arrays;
@@ -37,8 +38,7 @@ final class ControlDrawing implements Drawing {
     paper.setColor(PaperChart.QUIET);
     double y = room.getMaxY() - 2;
     PaperChart.TYPE.write(paper, name(0), room.getX() + 34, y);
-    PaperChart.TYPE.writeBefore(
-        paper, name(charts.points().size() - 1), room.getMaxX() - 6, y);
+    PaperChart.TYPE.writeBefore(paper, name(charts.points().size() - 1), room.getMaxX() - 6, y);
   }
 
   private String name(int point) {
@@ -134,9 +134,6 @@ final class ControlDrawing implements Drawing {
   }
 
   private static double least(double[] values) {
-    return Arrays.stream(values)
-        .filter(Double::isFinite)
-        .min()
-        .orElse(Double.POSITIVE_INFINITY);
+    return Arrays.stream(values).filter(Double::isFinite).min().orElse(Double.POSITIVE_INFINITY);
   }
 }

@@ -3,6 +3,7 @@ package evenpair.batches;
 import evenpair.batches.StatisticsJson.Components;
 import evenpair.batches.StatisticsJson.ScoredUnit;
 import evenpair.print.Drawing;
+import evenpair.print.PaperChart;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Arrays;

@@ -1,6 +1,7 @@
 package evenpair.batches;
 
 import evenpair.print.Drawing;
+import evenpair.print.PaperChart;
 import evenpair.print.PaperType;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;

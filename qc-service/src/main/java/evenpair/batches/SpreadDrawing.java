@@ -3,6 +3,7 @@ package evenpair.batches;
 import evenpair.batches.BatchJson.Spread;
 import evenpair.batches.BatchJson.Statistics;
 import evenpair.print.Drawing;
+import evenpair.print.PaperChart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
@@ -12,8 +13,8 @@ import java.util.Arrays;
 import java.util.Map;
 
 /**
- * Where the batch lies: above, both channels' deviation from golden inside the window; below, left −
- * right inside the match limit. Of each the median, and the span of the middle 95 %.
+ * Where the batch lies: above, both channels' deviation from golden inside the window; below, left
+ * − right inside the match limit. Of each the median, and the span of the middle 95 %.
  */
 final class SpreadDrawing implements Drawing {
   private static final Color LEFT = new Color(0x1F5FBF);

@@ -2,6 +2,7 @@ package evenpair.batches;
 
 import evenpair.batches.BatchJson.Yield;
 import evenpair.print.Drawing;
+import evenpair.print.PaperChart;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
@@ -53,7 +54,12 @@ final class YieldDrawing implements Drawing {
   }
 
   private static void row(
-      Graphics2D paper, PaperChart chart, Rectangle2D room, double height, String name, Yield yield) {
+      Graphics2D paper,
+      PaperChart chart,
+      Rectangle2D room,
+      double height,
+      String name,
+      Yield yield) {
     double y = chart.y(height);
     paper.setColor(PaperChart.INK);
     PaperChart.TYPE.write(paper, name, room.getX(), y + 2.3);
@@ -69,7 +75,6 @@ final class YieldDrawing implements Drawing {
     }
     double size = 5;
     paper.setColor(PaperChart.INK);
-    paper.fill(
-        new Rectangle2D.Double(chart.x(yield.share()) - size / 2, y - size / 2, size, size));
+    paper.fill(new Rectangle2D.Double(chart.x(yield.share()) - size / 2, y - size / 2, size, size));
   }
 }

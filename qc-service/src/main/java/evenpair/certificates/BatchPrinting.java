@@ -24,7 +24,9 @@ import tools.jackson.databind.json.JsonMapper;
 class BatchPrinting implements JobKind {
   static final String NAME = "batch-certificates";
 
-  /** Certificates a step: typefaces are embedded once for all of them. A third of a second or so. */
+  /**
+   * Certificates a step: typefaces are embedded once for all of them. A third of a second or so.
+   */
   static final int A_STEP = 10;
 
   private final Bundles bundles;
@@ -32,8 +34,7 @@ class BatchPrinting implements JobKind {
   private final PagesPrinter printer;
   private final JsonMapper json;
 
-  BatchPrinting(
-      Bundles bundles, Certificates certificates, PagesPrinter printer, JsonMapper json) {
+  BatchPrinting(Bundles bundles, Certificates certificates, PagesPrinter printer, JsonMapper json) {
     this.bundles = bundles;
     this.certificates = certificates;
     this.printer = printer;

@@ -105,8 +105,7 @@ class BundleController {
   void pdf(@PathVariable UUID id, HttpServletResponse response) throws IOException {
     Bundle bundle = found(id);
     List<Integer> parts = bundles.parts(id);
-    boolean done =
-        jobs.find(bundle.job()).map(job -> job.state().equals("done")).orElse(false);
+    boolean done = jobs.find(bundle.job()).map(job -> job.state().equals("done")).orElse(false);
     if (!done || parts.isEmpty()) {
       throw new Refusal(
           409,
@@ -136,8 +135,7 @@ class BundleController {
    * @param product null: the batch's only one
    * @param paper null: a4
    */
-  record Order(
-      @Schema(example = "sedge-2") String product, @Schema(example = "a4") String paper) {}
+  record Order(@Schema(example = "sedge-2") String product, @Schema(example = "a4") String paper) {}
 
   record LeftOut(String serial, String reason) {}
 

@@ -61,8 +61,7 @@ class BundleDesk {
     BatchSummary meant = summary(batch, product);
     bundles.lock(batch, meant.product());
     Bundle order =
-        new Bundle(
-            ids.next(), null, batch, meant.product(), paper.word(), locale.toLanguageTag());
+        new Bundle(ids.next(), null, batch, meant.product(), paper.word(), locale.toLanguageTag());
     return bundles.unfinished(order).map(Bundle::job).orElseGet(() -> start(order, meant));
   }
 

@@ -117,8 +117,7 @@ class Bundles {
   }
 
   int pages(UUID bundle) {
-    return jdbc.sql(
-            "select coalesce(sum(pages), 0) from certificate_bundle_part where bundle = ?")
+    return jdbc.sql("select coalesce(sum(pages), 0) from certificate_bundle_part where bundle = ?")
         .param(bundle)
         .query(Integer.class)
         .single();
@@ -148,8 +147,7 @@ class Bundles {
    * @param paper word of a paper size
    * @param language language tag
    */
-  record Bundle(
-      UUID id, UUID job, String batch, String product, String paper, String language) {
+  record Bundle(UUID id, UUID job, String batch, String product, String paper, String language) {
     Locale locale() {
       return Locale.forLanguageTag(language);
     }

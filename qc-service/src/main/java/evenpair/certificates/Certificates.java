@@ -102,8 +102,7 @@ class Certificates {
   /**
    * @return what {@link #ofInspection} prints
    */
-  Sheet sheet(
-      Inspection inspection, List<TuningVerdict> tunings, PaperSize paper, Locale locale) {
+  Sheet sheet(Inspection inspection, List<TuningVerdict> tunings, PaperSize paper, Locale locale) {
     JudgedCurves curves =
         inspections
             .curves(inspection.id())
@@ -113,8 +112,7 @@ class Certificates {
                         "inspection " + inspection.id() + " passed without curves"));
     String digest = products.limitSet(inspection.limitSetId()).digest();
     Seal seal = seals.sealOf(inspection.id());
-    Facts facts =
-        new Facts(inspection, curves, digest, seal, links.of(inspection, seal), tunings);
+    Facts facts = new Facts(inspection, curves, digest, seal, links.of(inspection, seal), tunings);
     return new CertificateSheet(new Wording(texts, locale)).of(facts, paper);
   }
 
@@ -130,7 +128,9 @@ class Certificates {
     return new Refusal(
         409,
         "too-many-regions",
-        "The limit set's " + overflow.rows() + " rows do not fit on the one page of a certificate.");
+        "The limit set's "
+            + overflow.rows()
+            + " rows do not fit on the one page of a certificate.");
   }
 
   /**

@@ -25,8 +25,7 @@ class PublicCheck {
   private final Certificates certificates;
   private final Texts texts;
 
-  PublicCheck(
-      Ledger ledger, Inspections inspections, Certificates certificates, Texts texts) {
+  PublicCheck(Ledger ledger, Inspections inspections, Certificates certificates, Texts texts) {
     this.ledger = ledger;
     this.inspections = inspections;
     this.certificates = certificates;
@@ -34,12 +33,13 @@ class PublicCheck {
   }
 
   /**
-   * @throws Refusal 400 if the code is mistyped, as its check character tells; 404 if no certificate
-   *     has it
+   * @throws Refusal 400 if the code is mistyped, as its check character tells; 404 if no
+   *     certificate has it
    */
   PublicRecord find(String code, Locale locale) {
     if (!RecordCode.isWellTyped(code)) {
-      throw new Refusal(400, "mistyped-code", texts.render(locale, "paper.check.mistyped", Map.of()))
+      throw new Refusal(
+              400, "mistyped-code", texts.render(locale, "paper.check.mistyped", Map.of()))
           .with("field", "code");
     }
     Sealed sealed =

@@ -103,7 +103,9 @@ class PublicCheckController {
             .map(
                 key ->
                     new Key(
-                        key.getKey(), "Ed25519", Base64.getEncoder().encodeToString(key.getValue())))
+                        key.getKey(),
+                        "Ed25519",
+                        Base64.getEncoder().encodeToString(key.getValue())))
             .toList());
   }
 

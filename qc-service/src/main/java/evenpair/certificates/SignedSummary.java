@@ -11,11 +11,12 @@ import java.util.HexFormat;
 /**
  * A certificate's facts in one signed line, for a service that the public cannot reach:
  *
- * <pre>EVENPAIR-1 ‹key id› ‹digest of the sealed entry› ‹serial› ‹verdict› ‹when, UTC› ‹signature›</pre>
+ * <pre>EVENPAIR-1 ‹key id› ‹digest of the sealed entry› ‹serial› ‹verdict› ‹when, UTC› ‹signature›
+ * </pre>
  *
- * <p>The parts are parted by one space; digest (SHA-256) and signature (Ed25519 over the UTF-8 bytes
- * of everything before the last space) are base64url without padding (RFC 4648, section 5). {@link
- * CheckSummary} checks it, and so does the page {@code /public/summary.html}.
+ * <p>The parts are parted by one space; digest (SHA-256) and signature (Ed25519 over the UTF-8
+ * bytes of everything before the last space) are base64url without padding (RFC 4648, section 5).
+ * {@link CheckSummary} checks it, and so does the page {@code /public/summary.html}.
  */
 final class SignedSummary {
   static final String FORM = "EVENPAIR-1";

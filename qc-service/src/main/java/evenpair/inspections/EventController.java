@@ -1,5 +1,7 @@
 package evenpair.inspections;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.ExampleObject;
@@ -13,6 +15,7 @@ import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
 /** Live events for screens. */
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Events")
 class EventController {
   private final LiveEvents live;

@@ -1,5 +1,6 @@
 package evenpair.inspections;
 
+import evenpair.access.SignedIn;
 import evenpair.captures.StorageFailure;
 import evenpair.products.Products;
 import evenpair.products.Products.Product;
@@ -31,6 +32,7 @@ class Intake {
   private final AttemptRecorder recorder;
   private final IdempotencyKeys keys;
   private final InspectionSettings settings;
+  private final SignedIn signedIn;
   private final Clock clock;
 
   Intake(
@@ -40,6 +42,7 @@ class Intake {
       AttemptRecorder recorder,
       IdempotencyKeys keys,
       InspectionSettings settings,
+      SignedIn signedIn,
       Clock clock) {
     this.products = products;
     this.stations = stations;
@@ -47,15 +50,18 @@ class Intake {
     this.recorder = recorder;
     this.keys = keys;
     this.settings = settings;
+    this.signedIn = signedIn;
     this.clock = clock;
   }
 
   /**
    * @param key Idempotency-Key, if sent
-   * @throws Refusal if it cannot be decoded, names something unknown, or comes at the wrong time
+   * @throws Refusal if it cannot be decoded, names something unknown, comes at the wrong time, or
+   *     from a station's token for another station
    */
   Answer take(SentParts parts, Optional<String> key, Locale locale) {
     Submission submission = SubmissionReader.read(parts.inspection());
+    signedIn.requireStation(submission.station());
     Product product = product(submission);
     requireSerialOfProduct(submission, product);
     Instant receivedAt = clock.instant();

@@ -76,7 +76,8 @@ public record FlowDocument(
   }
 
   /**
-   * A table; its head comes again on every page that it goes on on, long words go on on a next line.
+   * A table; its head comes again on every page that it goes on on, long words go on on a next
+   * line.
    *
    * @param rows a text for each column, null for none
    */

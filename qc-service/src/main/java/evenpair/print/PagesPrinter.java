@@ -13,8 +13,8 @@ public interface PagesPrinter {
   byte[] printPages(Sheet sheet);
 
   /**
-   * Prints sheets of one page each one behind the other, as one document: its typefaces are embedded
-   * once for all of them. The document has the first sheet's title and date.
+   * Prints sheets of one page each one behind the other, as one document: its typefaces are
+   * embedded once for all of them. The document has the first sheet's title and date.
    *
    * @param sheets one or more, of one language
    * @throws PageOverflow if the rows of one of them do not fit on one page

@@ -17,9 +17,9 @@ import evenpair.products.Products.Product;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.products.Products.Tuning;
 import evenpair.products.Products.VersionFacts;
-import evenpair.tolerance.LimitSet.DecisionRule;
 import evenpair.tolerance.Drive;
 import evenpair.tolerance.LimitSet;
+import evenpair.tolerance.LimitSet.DecisionRule;
 import evenpair.web.Software;
 import evenpair.web.TestTexts;
 import evenpair.web.Texts;
@@ -47,7 +47,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** Every report printed here is left in {@code target/paper}, to be looked at. */
 class BatchReportTests {
   private static final Texts TEXTS = TestTexts.real();
-  private static final String DIGEST = "9f2c41d0a7b35e6844c1d2e3f4a5b6c7d8e9f00112233445566778899aabbcc0";
+  private static final String DIGEST =
+      "9f2c41d0a7b35e6844c1d2e3f4a5b6c7d8e9f00112233445566778899aabbcc0";
   private static final LimitSet SET =
       GoldenLine.limits("plain", 3, new Drive.Voltage(180), new DecisionRule(false, 0, false));
   private static final UUID ENGINEER = new UUID(6, 6);
@@ -146,8 +147,7 @@ class BatchReportTests {
 
   @Test
   void saysWhatFewUnitsCannotTell() throws IOException {
-    Printed printed =
-        Printed.of("report-few", report(new LotChange(3, 7).curves(), PaperSize.A4));
+    Printed printed = Printed.of("report-few", report(new LotChange(3, 7).curves(), PaperSize.A4));
 
     assertThat(printed.text()).contains("Too few units", "3 of 3 units", "No unit failed.");
     assertThat(printed.pages()).isBetween(3, 6);

@@ -24,7 +24,8 @@ final class Paper {
   private Paper() {}
 
   static Seal seal() {
-    return new Seal(new UUID(1, 2), "5e".repeat(32), 17, "7K2M-9QDX-0V4T-RB8H-3ZJN-5", "00112233aabbccdd");
+    return new Seal(
+        new UUID(1, 2), "5e".repeat(32), 17, "7K2M-9QDX-0V4T-RB8H-3ZJN-5", "00112233aabbccdd");
   }
 
   static byte[] print(

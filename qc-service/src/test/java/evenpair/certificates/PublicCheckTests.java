@@ -45,8 +45,7 @@ class PublicCheckTests {
           new CheckLink(new PublicAddress("https://quality.saltmarsh.example"), ledger),
           Paper.PRINTER,
           Paper.TEXTS);
-  private final PublicCheck check =
-      new PublicCheck(ledger, inspections, certificates, Paper.TEXTS);
+  private final PublicCheck check = new PublicCheck(ledger, inspections, certificates, Paper.TEXTS);
 
   @BeforeEach
   void aSealedRecord() {
@@ -97,11 +96,13 @@ class PublicCheckTests {
 
     assertThat(PrintedPage.of("changed", changed).text()).contains("6.75 kHz");
     assertThat(differences(changed, check.find(CODE, Locale.ENGLISH)))
-        .containsExactly("treble +0.9 9.75 kHz +2.0 0.9 −0.6 12.5 kHz −2.0 1.4 0.7 9.75 kHz 1.5 0.8");
+        .containsExactly(
+            "treble +0.9 9.75 kHz +2.0 0.9 −0.6 12.5 kHz −2.0 1.4 0.7 9.75 kHz 1.5 0.8");
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"ZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ-C", "ZZZZ", "", "ZZZZ-ZZZZ-ZZZZ-ZZZY-ZZZZ-B", "é"})
+  @ValueSource(
+      strings = {"ZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ-C", "ZZZZ", "", "ZZZZ-ZZZZ-ZZZZ-ZZZY-ZZZZ-B", "é"})
   void saysMistypedWithoutLookingAnythingUp(String code) {
     assertThatExceptionOfType(Refusal.class)
         .isThrownBy(() -> check.find(code, Locale.ENGLISH))
@@ -168,7 +169,9 @@ class PublicCheckTests {
         .isNotNull();
   }
 
-  /** What a careful reader does with page and paper: rows of the page that the paper does not have. */
+  /**
+   * What a careful reader does with page and paper: rows of the page that the paper does not have.
+   */
   private static List<String> differences(byte[] pdf, PublicRecord seen) {
     List<String> onPaper =
         PrintedPage.of("compared", pdf).lines().stream()

@@ -133,7 +133,8 @@ class PaperAndBatchTests {
         .forEach(
             row ->
                 assertThat(paper)
-                    .contains(row.path("leftMargin").asString(""), row.path("rightValue").asString("")));
+                    .contains(
+                        row.path("leftMargin").asString(""), row.path("rightValue").asString("")));
     assertThat(json.path("plot").path("difference").size()).isEqualTo(241);
   }
 

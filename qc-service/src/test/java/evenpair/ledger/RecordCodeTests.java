@@ -54,7 +54,8 @@ class RecordCodeTests {
     String code = RecordCode.of(digest);
 
     for (String typed :
-        List.of(code, code.toLowerCase(Locale.ROOT), code.replace("-", ""), code.replace('-', ' '))) {
+        List.of(
+            code, code.toLowerCase(Locale.ROOT), code.replace("-", ""), code.replace('-', ' '))) {
       assertThat(RecordCode.isWellTyped(typed)).isTrue();
       assertThat(RecordCode.printed(typed)).isEqualTo(code);
     }

@@ -53,7 +53,7 @@ final class BrowserExtension implements ExecutionCondition, ParameterResolver, A
     return context
         .getStore(OURS)
         .computeIfAbsent(
-            Screen.class, key -> new Screen(chromium.browser(), service.address()), Screen.class);
+            Screen.class, key -> new Screen(chromium.browser(), service), Screen.class);
   }
 
   @Override

@@ -1,6 +1,5 @@
-package evenpair.batches;
+package evenpair.print;
 
-import evenpair.print.PaperType;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
@@ -15,14 +14,14 @@ import java.util.function.DoubleUnaryOperator;
  * One frame of a chart on paper with its two scales; black first, so that a copy without colours
  * can be read. Places are points, values are the caller's.
  */
-final class PaperChart {
-  static final PaperType TYPE = new PaperType(6.5);
-  static final Color INK = new Color(0x1A1A1A);
-  static final Color QUIET = new Color(0x5A5A5A);
-  static final Color BAND = new Color(0xE9EEEF);
-  static final BasicStroke FINE = new BasicStroke(0.35f);
-  static final BasicStroke LINE = new BasicStroke(1f);
-  static final BasicStroke LIMIT = dashed(0.7f, 4f, 2f);
+public final class PaperChart {
+  public static final PaperType TYPE = new PaperType(6.5);
+  public static final Color INK = new Color(0x1A1A1A);
+  public static final Color QUIET = new Color(0x5A5A5A);
+  public static final Color BAND = new Color(0xE9EEEF);
+  public static final BasicStroke FINE = new BasicStroke(0.35f);
+  public static final BasicStroke LINE = new BasicStroke(1f);
+  public static final BasicStroke LIMIT = dashed(0.7f, 4f, 2f);
 
   private static final Color GRID = new Color(0xD5D8DA);
 
@@ -37,7 +36,7 @@ final class PaperChart {
    * @param low value at the frame's foot
    * @param high value at its top, above low
    */
-  PaperChart(
+  public PaperChart(
       Graphics2D paper, Rectangle2D frame, DoubleUnaryOperator x, double low, double high) {
     this.paper = paper;
     this.frame = frame;
@@ -46,32 +45,31 @@ final class PaperChart {
     this.high = high;
   }
 
-  static BasicStroke dashed(float width, float... dash) {
-    return new BasicStroke(
-        width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, dash, 0f);
+  public static BasicStroke dashed(float width, float... dash) {
+    return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, dash, 0f);
   }
 
   /**
    * @return place of a frequency (Hz) on a logarithmic axis of 20 Hz to 20 kHz
    */
-  static DoubleUnaryOperator frequencies(Rectangle2D frame) {
+  public static DoubleUnaryOperator frequencies(Rectangle2D frame) {
     return hz -> frame.getX() + Math.log10(hz / 20) / 3 * frame.getWidth();
   }
 
-  Rectangle2D frame() {
+  public Rectangle2D frame() {
     return frame;
   }
 
-  double y(double value) {
+  public double y(double value) {
     return frame.getMaxY() - (value - low) / (high - low) * frame.getHeight();
   }
 
-  double x(double value) {
+  public double x(double value) {
     return x.applyAsDouble(value);
   }
 
   /** Fine lines with their numbers to the left, a title above. */
-  void levels(String title, double step, String form) {
+  public void levels(String title, double step, String form) {
     for (double value = step * Math.ceil(low / step - 1e-9);
         value <= high + step * 1e-6;
         value += step) {
@@ -90,12 +88,12 @@ final class PaperChart {
     return String.format(Locale.ROOT, form, value).replace('-', '\u2212');
   }
 
-  void border() {
+  public void border() {
     draw(new Color(0x444444), new BasicStroke(0.6f), frame);
   }
 
   /** A line over the points that have a value. */
-  void line(Color colour, BasicStroke stroke, double[] at, double[] values) {
+  public void line(Color colour, BasicStroke stroke, double[] at, double[] values) {
     draw(colour, stroke, path(at, values));
   }
 
@@ -121,7 +119,7 @@ final class PaperChart {
   }
 
   /** The ground between two lines, where both have a value. */
-  void band(double[] at, double[] lower, double[] upper) {
+  public void band(double[] at, double[] lower, double[] upper) {
     paper.setColor(BAND);
     for (int i = 1; i < at.length; i++) {
       if (Double.isNaN(lower[i - 1] + upper[i - 1] + lower[i] + upper[i])) {
@@ -142,28 +140,27 @@ final class PaperChart {
    *
    * @param size points
    */
-  void mark(double at, double value, double size) {
+  public void mark(double at, double value, double size) {
     draw(
         INK,
         new BasicStroke(0.9f),
         new Rectangle2D.Double(x(at) - size / 2, held(value) - size / 2, size, size));
   }
 
-  void dot(double at, double value) {
+  public void dot(double at, double value) {
     double size = 1.6;
     paper.setColor(INK);
-    paper.fill(
-        new Rectangle2D.Double(x(at) - size / 2, held(value) - size / 2, size, size));
+    paper.fill(new Rectangle2D.Double(x(at) - size / 2, held(value) - size / 2, size, size));
   }
 
-  void draw(Color colour, BasicStroke stroke, Shape shape) {
+  public void draw(Color colour, BasicStroke stroke, Shape shape) {
     paper.setColor(colour);
     paper.setStroke(stroke);
     paper.draw(shape);
   }
 
   /** What a line is called, with a piece of it, in a row below or above the frame. */
-  double key(double x0, double y0, Color colour, BasicStroke stroke, String text) {
+  public double key(double x0, double y0, Color colour, BasicStroke stroke, String text) {
     draw(colour, stroke, new Line2D.Double(x0, y0 - 2.3, x0 + 16, y0 - 2.3));
     paper.setColor(INK);
     TYPE.write(paper, text, x0 + 19, y0);
@@ -173,7 +170,7 @@ final class PaperChart {
   /**
    * @return 1, 2 or 5 times a power of ten, so that about so many steps span the range
    */
-  static double step(double range, int about) {
+  public static double step(double range, int about) {
     double raw = range / about;
     double power = Math.pow(10, Math.floor(Math.log10(raw)));
     double share = raw / power;
