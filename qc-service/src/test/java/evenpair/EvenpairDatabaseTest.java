@@ -1,5 +1,6 @@
 package evenpair;
 
+import evenpair.access.TestCallers;
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Inherited;
 import java.lang.annotation.Retention;
@@ -8,6 +9,7 @@ import java.lang.annotation.Target;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.boot.test.context.SpringBootTest.WebEnvironment;
 import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Import;
 import org.springframework.core.annotation.AliasFor;
 import org.springframework.test.context.ContextConfiguration;
 
@@ -30,12 +32,16 @@ import org.springframework.test.context.ContextConfiguration;
  * others may add to. For a context and database of your own give a property that nobody else gives:
  * {@code @EvenpairDatabaseTest(properties = "test.own=limit-sets")}. A {@code @Transactional} test
  * is rolled back and is not seen by requests that go through the socket.
+ *
+ * <p>Requests without credentials are signed in as an engineer who also measures; headers name
+ * another person, other roles, or nobody: see {@link TestCallers}.
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @Inherited
 @SpringBootTest(classes = EvenpairApplication.class)
 @AutoConfigureMockMvc
+@Import(TestCallers.class)
 @ContextConfiguration(initializers = TestDatabase.Initializer.class)
 public @interface EvenpairDatabaseTest {
   /** {@code RANDOM_PORT} unless said otherwise, so that most classes share one context. */

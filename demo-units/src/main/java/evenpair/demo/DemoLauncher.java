@@ -1,7 +1,10 @@
 package evenpair.demo;
 
 import evenpair.EvenpairApplication;
+import evenpair.access.Accounts;
 import evenpair.demo.line.DemoBatch;
+import evenpair.demo.player.Crew;
+import evenpair.demo.player.EarlierDays;
 import evenpair.demo.player.LineClient;
 import evenpair.demo.player.LineStopped;
 import evenpair.demo.player.Player;
@@ -43,7 +46,7 @@ public final class DemoLauncher {
                 + service.getEnvironment().getRequiredProperty("local.server.port"));
     Path folder =
         Path.of(service.getEnvironment().getRequiredProperty("evenpair.data")).resolve("demo");
-    int code = play(base, folder, PATIENCE, System.out);
+    int code = play(service.getBean(Accounts.class), base, folder, PATIENCE, System.out);
     if (exit || code != 0) {
       System.exit(SpringApplication.exit(service, () -> code));
     }
@@ -54,19 +57,32 @@ public final class DemoLauncher {
   /**
    * @return 0, or 1 if the line stopped or a unit did not come to what it should
    */
-  static int play(URI base, Path folder, Duration patience, PrintStream out) {
+  static int play(Accounts accounts, URI base, Path folder, Duration patience, PrintStream out) {
     try {
-      LineClient client = new LineClient(base);
-      client.awaitHealth(patience);
-      Player player = new Player(client, folder, Clock.systemUTC(), out);
+      new LineClient(base).awaitHealth(patience);
+      Crew crew = Crew.hire(accounts, base, folder);
+      boolean lotAsItShould =
+          new EarlierDays(crew, folder, Clock.systemUTC(), out)
+              .play(DemoBatch.lotChange());
+      Player player = new Player(crew, folder, Clock.systemUTC(), out);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());
       invite(base, summary, folder, spare, out);
-      return summary.asItShould() ? 0 : 1;
+      introduce(crew, out);
+      return summary.asItShould() && lotAsItShould ? 0 : 1;
     } catch (LineStopped e) {
       out.println();
       out.println("The demo line stopped: " + e.getMessage());
       return 1;
+    }
+  }
+
+  private static void introduce(Crew crew, PrintStream out) {
+    out.println();
+    out.println("Sign in as (name, password; demo only)");
+    for (String person :
+        List.of(Crew.ENGINEER, Crew.SECOND_ENGINEER, Crew.OPERATOR, Crew.ADMINISTRATOR)) {
+      out.printf("  %-10s %s%n", person, crew.password(person));
     }
   }
 
@@ -83,6 +99,8 @@ public final class DemoLauncher {
             + "?product="
             + samples.product()
             + "&tuning=plain");
+    out.println(
+        "  Lot change   " + base + "/#/batch/" + DemoBatch.lotChange().name() + "?tuning=plain");
     samples
         .failedUnit()
         .ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));

@@ -3,18 +3,15 @@ package evenpair.demo;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenpair.EvenpairApplication;
+import evenpair.access.Accounts;
 import evenpair.demo.line.DemoBatch;
-import evenpair.demo.player.LineClient;
+import evenpair.demo.player.Crew;
 import evenpair.demo.player.Player;
 import evenpair.demo.player.Summary;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.net.URI;
-import java.net.http.HttpClient;
-import java.net.http.HttpRequest;
-import java.net.http.HttpResponse;
-import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -73,14 +70,17 @@ class DemoLineTests {
         "http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
   }
 
-  private static Player player(ByteArrayOutputStream out) {
-    PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
-    return new Player(new LineClient(base()), data.resolve("truth"), Clock.systemUTC(), print);
+  private static Crew crew() {
+    return Crew.hire(service.getBean(Accounts.class), base(), data.resolve("truth"));
   }
 
-  private static HttpResponse<String> get(String path) throws IOException, InterruptedException {
-    HttpRequest request = HttpRequest.newBuilder(base().resolve(path)).build();
-    return HttpClient.newHttpClient().send(request, BodyHandlers.ofString());
+  private static Player player(ByteArrayOutputStream out) {
+    PrintStream print = new PrintStream(out, true, StandardCharsets.UTF_8);
+    return new Player(crew(), data.resolve("truth"), Clock.systemUTC(), print);
+  }
+
+  private static String get(String path) {
+    return new String(crew().person(Crew.ENGINEER).bytes(path), StandardCharsets.UTF_8);
   }
 
   @Nested
@@ -124,9 +124,8 @@ class DemoLineTests {
       assertThat(printed)
           .containsPattern("leaky seat +1 of +1 RESEAT, then passed, as they should")
           .containsPattern("SG2-004216 +PASS +PASS \\*");
-      assertThat(get("/api/units/SG2-004209").body()).contains("\"seal\"");
-      assertThat(get("/api/inspections?serial=SG2-004209&tuning=plain").body())
-          .contains("\"tries\":3");
+      assertThat(get("/api/units/SG2-004209")).contains("\"seal\"");
+      assertThat(get("/api/inspections?serial=SG2-004209&tuning=plain")).contains("\"tries\":3");
     }
 
     @Test
@@ -142,7 +141,7 @@ class DemoLineTests {
     @Test
     void goesOnWithWhatIsThereAndComesToTheSame() throws Exception {
       ByteArrayOutputStream out = new ByteArrayOutputStream();
-      String before = get("/api/units/SG2-004211").body();
+      String before = get("/api/units/SG2-004211");
 
       Summary second = player(out).play(List.of(SEDGE, REED));
 
@@ -150,7 +149,7 @@ class DemoLineTests {
       assertThat(out.toString(StandardCharsets.UTF_8))
           .contains("bench-1 (IEC 60318-4): ready, nothing to do")
           .containsPattern("SG2-004211 +PASS +\\(judged before\\)");
-      assertThat(get("/api/units/SG2-004211").body()).isEqualTo(before);
+      assertThat(get("/api/units/SG2-004211")).isEqualTo(before);
     }
   }
 
@@ -163,7 +162,11 @@ class DemoLineTests {
 
       int code =
           DemoLauncher.play(
-              URI.create("http://localhost:1"), data.resolve("none"), Duration.ofMillis(10), print);
+              service.getBean(Accounts.class),
+              URI.create("http://localhost:1"),
+              data.resolve("none"),
+              Duration.ofMillis(10),
+              print);
 
       assertThat(code).isEqualTo(1);
       assertThat(out.toString(StandardCharsets.UTF_8))

@@ -3,6 +3,8 @@ package evenpair.batches;
 import evenpair.batches.GoldenJson.Build;
 import evenpair.batches.GoldenJson.BuildRequest;
 import evenpair.batches.GoldenJson.Comparison;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Texts;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -23,6 +25,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor(Caller.ENGINEER)
 @RequestMapping("/api/products/{product}/tunings/{tuning}/golden-responses")
 @Tag(name = "products")
 class GoldenBuildController {
@@ -97,6 +100,7 @@ class GoldenBuildController {
         : ResponseEntity.created(URI.create(build.saved().href())).body(build);
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/{version}/comparison")
   @Operation(
       summary = "One version against another: difference curve, largest difference by region",

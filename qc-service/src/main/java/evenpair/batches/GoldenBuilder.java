@@ -42,9 +42,7 @@ class GoldenBuilder {
   Build build(String product, String tuning, BuildRequest request, GoldenWords words) {
     List<StoredGolden> versions = goldens.of(product, tuning);
     boolean save = Boolean.TRUE.equals(request.save());
-    if (save) {
-      GoldenDrafts.requireAuthor(request);
-    }
+    UUID author = save ? drafts.author(request) : null;
     List<MeasuredUnit> units = selection.of(product, tuning, request);
     Set<UUID> leaveOut = new HashSet<>(GoldenSelection.leftOut(request));
     List<MeasuredUnit> kept =
@@ -57,7 +55,7 @@ class GoldenBuilder {
       return preview;
     }
     String name = request.name() != null ? request.name() : name(product, tuning, versions);
-    Saved saved = drafts.save(product, tuning, name, request.author(), pool, kept, others);
+    Saved saved = drafts.save(product, tuning, name, author, pool, kept, others);
     return preview.with(saved);
   }
 

@@ -1,6 +1,6 @@
 package evenpair.batches;
 
-import evenpair.access.People;
+import evenpair.access.SignedIn;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.Grid;
 import evenpair.batches.GoldenJson.BuildRequest;
@@ -20,30 +20,28 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** Stores what was built as a draft of a new version, with what it was built from. */
 @Component
 class GoldenDrafts {
-  private static final String PERSON = "(?=.*\\S)[^\\p{Cntrl}]{1,64}";
-
   private final Products products;
   private final GoldenResponses goldens;
-  private final People people;
+  private final SignedIn signedIn;
   private final TransactionTemplate transaction;
 
   GoldenDrafts(
-      Products products, GoldenResponses goldens, People people, TransactionTemplate transaction) {
+      Products products,
+      GoldenResponses goldens,
+      SignedIn signedIn,
+      TransactionTemplate transaction) {
     this.products = products;
     this.goldens = goldens;
-    this.people = people;
+    this.signedIn = signedIn;
     this.transaction = transaction;
   }
 
   /**
-   * @throws Refusal 400 unless the request says who saves
+   * @return the reference of the person who saves
+   * @throws Refusal 403 if nobody is signed in, or somebody else than the request names
    */
-  static void requireAuthor(BuildRequest request) {
-    if (request.author() == null || !request.author().matches(PERSON)) {
-      throw new Refusal(400, "invalid-field", "To save, \"author\" must say who does.")
-          .with("field", "author")
-          .with("expected", "a name or badge of 1 to 64 characters");
-    }
+  UUID author(BuildRequest request) {
+    return signedIn.signer("author", request.author());
   }
 
   /**
@@ -54,7 +52,7 @@ class GoldenDrafts {
       String product,
       String tuning,
       String name,
-      String author,
+      UUID author,
       GoldenPool pool,
       List<MeasuredUnit> kept,
       List<MeasuredUnit> leftOut) {
@@ -64,9 +62,7 @@ class GoldenDrafts {
         new Provenance(kept.size(), Curve.of(pool.sdDb()), ids(kept), ids(leftOut));
     UUID id =
         transaction.execute(
-            status ->
-                products.draftGolden(
-                    product, tuning, name, golden, people.refer(author), provenance));
+            status -> products.draftGolden(product, tuning, name, golden, author, provenance));
     StoredGolden draft =
         goldens.of(product, tuning).stream()
             .filter(stored -> stored.id().equals(id))

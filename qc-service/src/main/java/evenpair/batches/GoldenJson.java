@@ -30,7 +30,8 @@ final class GoldenJson {
           List<UUID> leaveOut,
       @Schema(example = "false", description = "Whether to store the result as a new draft")
           Boolean save,
-      @Schema(example = "qe-1", description = "Who saves it; needed to save") String author,
+      @Schema(example = "qe-1", description = "Who saves it: the signed-in engineer, or nothing")
+          String author,
       @Schema(
               example = "plain-golden.csv",
               description = "Name by which limit sets refer to it; the active one's if left out")

@@ -4,6 +4,8 @@ import evenpair.batches.RiskJson.Risks;
 import evenpair.inspections.Inspections.BatchCurves;
 import evenpair.products.Products;
 import evenpair.tolerance.LimitSet;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Texts;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -17,6 +19,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Batches")
 class RiskController {
   private final Selection selection;

@@ -4,6 +4,8 @@ import evenpair.acoustics.Samples;
 import evenpair.acoustics.Sweep;
 import evenpair.acoustics.SweepSignal;
 import evenpair.captures.Stimuli.Stimulus;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Refusal;
 import evenpair.web.Texts;
 import io.swagger.v3.oas.annotations.Operation;
@@ -28,6 +30,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @RequestMapping("/api/stimuli")
 @Tag(name = "stimuli", description = "The test signals that stations play")
 class StimulusController {

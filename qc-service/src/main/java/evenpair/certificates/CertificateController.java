@@ -1,6 +1,8 @@
 package evenpair.certificates;
 
 import evenpair.print.PaperSize;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Refusal;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -20,6 +22,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Certificates", description = "One printed page for a pair that passed")
 class CertificateController {
   private static final String NOT_PASSED =
@@ -103,7 +106,7 @@ class CertificateController {
     return Papers.answer(() -> certificates.ofUnit(serial, size(paper), locale), response);
   }
 
-  private static PaperSize size(String paper) {
+  static PaperSize size(String paper) {
     return PaperSize.named(paper)
         .orElseThrow(
             () ->

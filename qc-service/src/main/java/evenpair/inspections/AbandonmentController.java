@@ -1,5 +1,7 @@
 package evenpair.inspections;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
@@ -18,6 +20,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** Lets a person end an open inspection without a verdict. */
 @RestController
+@AllowedFor({Caller.OPERATOR, Caller.ENGINEER})
 @Tag(name = "Inspections")
 class AbandonmentController {
   private final Abandonment abandonment;

@@ -1,5 +1,7 @@
 package evenpair.inspections;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.ExampleObject;
@@ -13,6 +15,7 @@ import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 
 /** Live events for screens. */
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Events")
 class EventController {
   private final LiveEvents live;
@@ -25,8 +28,9 @@ class EventController {
   @Operation(
       summary = "Server-sent events",
       description =
-          "Events 'attempt' and 'inspection-closed' as they are recorded, and a comment every 15 s. Nothing is repeated: a screen"
-              + " that was away reads the lists again.")
+          "Events 'attempt' and 'inspection-closed' as they are recorded, 'station' when a bench has told what it holds, and a comment"
+              + " every 15 s; of every service process on the database. Nothing is repeated: a screen that was away reads the"
+              + " lists again.")
   @ApiResponse(
       responseCode = "200",
       content =

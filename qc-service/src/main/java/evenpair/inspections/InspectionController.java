@@ -1,5 +1,7 @@
 package evenpair.inspections;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Refusal;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
@@ -25,6 +27,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** Takes captures. */
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @Tag(name = "Inspections")
 class InspectionController {
   private static final int LONGEST_KEY = 255;

@@ -1,5 +1,6 @@
 package evenpair.inspections;
 
+import evenpair.access.SignedIn;
 import evenpair.captures.StorageFailure;
 import evenpair.products.Products;
 import evenpair.products.Products.Product;
@@ -31,6 +32,8 @@ class Intake {
   private final AttemptRecorder recorder;
   private final IdempotencyKeys keys;
   private final InspectionSettings settings;
+  private final IngestMeters meters;
+  private final SignedIn signedIn;
   private final Clock clock;
 
   Intake(
@@ -40,6 +43,8 @@ class Intake {
       AttemptRecorder recorder,
       IdempotencyKeys keys,
       InspectionSettings settings,
+      IngestMeters meters,
+      SignedIn signedIn,
       Clock clock) {
     this.products = products;
     this.stations = stations;
@@ -47,19 +52,37 @@ class Intake {
     this.recorder = recorder;
     this.keys = keys;
     this.settings = settings;
+    this.meters = meters;
+    this.signedIn = signedIn;
     this.clock = clock;
   }
 
   /**
    * @param key Idempotency-Key, if sent
-   * @throws Refusal if it cannot be decoded, names something unknown, or comes at the wrong time
+   * @throws Refusal if it cannot be decoded, names something unknown, comes at the wrong time, or
+   *     from a station's token for another station
    */
   Answer take(SentParts parts, Optional<String> key, Locale locale) {
+    return take(parts, key, locale, Optional.empty());
+  }
+
+  /**
+   * @param writtenAt when the captures were written, if that is known: where the request says no
+   *     time of measurement, that counts and not now, unless it lies ahead of our clock
+   */
+  Answer take(SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
+    return meters.timed(() -> taken(parts, key, locale, writtenAt));
+  }
+
+  private Answer taken(
+      SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
     Submission submission = SubmissionReader.read(parts.inspection());
+    signedIn.requireStation(submission.station());
     Product product = product(submission);
     requireSerialOfProduct(submission, product);
     Instant receivedAt = clock.instant();
-    Instant measuredAt = measuredAt(submission, receivedAt);
+    Instant otherwise = writtenAt.filter(at -> !at.isAfter(receivedAt)).orElse(receivedAt);
+    Instant measuredAt = measuredAt(submission, otherwise, receivedAt);
     Surroundings surroundings = surroundings(submission, measuredAt);
     String digest = RequestDigest.of(parts);
     Optional<Answer> answered = key.flatMap(k -> answered(submission.station(), k, digest));
@@ -132,8 +155,8 @@ class Intake {
     }
   }
 
-  private Instant measuredAt(Submission submission, Instant now) {
-    Instant measuredAt = submission.measuredAt().orElse(now).truncatedTo(ChronoUnit.MICROS);
+  private Instant measuredAt(Submission submission, Instant otherwise, Instant now) {
+    Instant measuredAt = submission.measuredAt().orElse(otherwise).truncatedTo(ChronoUnit.MICROS);
     if (measuredAt.isAfter(now.plus(settings.clockAheadAllowed()))) {
       throw new Refusal(
               422,

@@ -2,6 +2,8 @@ package evenpair.inspections;
 
 import evenpair.acoustics.Smoothing;
 import evenpair.captures.CaptureStore;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Page;
 import evenpair.web.Paging;
 import evenpair.web.Refusal;
@@ -28,6 +30,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** Shows what has been inspected. */
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Inspections")
 @Transactional(readOnly = true)
 class RecordController {

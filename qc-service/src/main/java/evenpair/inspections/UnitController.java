@@ -1,6 +1,8 @@
 package evenpair.inspections;
 
 import evenpair.products.Products.Tuning;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Refusal;
 import evenpair.web.Texts;
 import io.swagger.v3.oas.annotations.Operation;
@@ -19,6 +21,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** A unit as a whole, over its tunings. */
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Units")
 @Transactional(readOnly = true)
 class UnitController {

@@ -1,6 +1,5 @@
 package evenpair.products;
 
-import evenpair.access.People;
 import evenpair.products.Products.Provenance;
 import evenpair.products.VersionRows.Golden;
 import evenpair.tolerance.GoldenResponse;
@@ -18,7 +17,6 @@ class GoldenDesk {
   private final VersionWriting writing;
   private final SignedVersions signed;
   private final SignOffRules rules;
-  private final People people;
   private final Ids ids;
 
   GoldenDesk(
@@ -26,13 +24,11 @@ class GoldenDesk {
       VersionWriting writing,
       SignedVersions signed,
       SignOffRules rules,
-      People people,
       Ids ids) {
     this.store = store;
     this.writing = writing;
     this.signed = signed;
     this.rules = rules;
-    this.people = people;
     this.ids = ids;
   }
 
@@ -41,12 +37,10 @@ class GoldenDesk {
    * @throws Refusal as {@link #draft(String, String, String, GoldenResponse, UUID, Provenance)},
    *     and 422 with every problem
    */
-  int draft(String product, String tuning, String name, byte[] csv, String author) {
+  int draft(String product, String tuning, String name, byte[] csv, UUID author) {
     GoldenResponse golden = read(csv);
     requireName(name);
-    return writing
-        .alone(() -> add(product, tuning, name, golden, people.refer(author), null))
-        .version();
+    return writing.alone(() -> add(product, tuning, name, golden, author, null)).version();
   }
 
   /**
@@ -128,12 +122,12 @@ class GoldenDesk {
   /**
    * @throws Refusal 404 if it is unknown, 409 if it is signed already or the approver is its author
    */
-  void approve(String product, String tuning, int version, String approver, String reason) {
+  void approve(String product, String tuning, int version, UUID approver, String reason) {
     writing.alone(
         () -> {
           Golden golden = Versions.golden(Snapshot.of(store), product, tuning, version);
           SignOffRules.requireDraft(golden.signOff());
-          signed.approve(golden, rules.approver(golden.author(), approver), reason);
+          signed.approve(golden, SignOffRules.approver(golden.author(), approver), reason);
           signed.activate(golden, signed.now());
           return version;
         });

@@ -1,11 +1,14 @@
 package evenpair.products;
 
+import evenpair.access.SignedIn;
 import evenpair.products.GoldenViews.ExpectedView;
 import evenpair.products.GoldenViews.GoldenView;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionViews.ActivationTime;
 import evenpair.products.VersionViews.Approval;
 import evenpair.tolerance.GoldenResponse;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Page;
 import evenpair.web.Paging;
 import evenpair.web.Refusal;
@@ -39,6 +42,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @RequestMapping("/api/products/{product}/tunings/{tuning}/golden-responses")
 @Tag(name = "products")
 class GoldenResponseController {
@@ -48,13 +52,15 @@ class GoldenResponseController {
   private final StoredProducts products;
   private final GoldenDesk desk;
   private final GoldenViews views;
+  private final SignedIn signedIn;
   private final Clock clock;
 
   GoldenResponseController(
-      StoredProducts products, GoldenDesk desk, GoldenViews views, Clock clock) {
+      StoredProducts products, GoldenDesk desk, GoldenViews views, SignedIn signedIn, Clock clock) {
     this.products = products;
     this.desk = desk;
     this.views = views;
+    this.signedIn = signedIn;
     this.clock = clock;
   }
 
@@ -170,6 +176,7 @@ class GoldenResponseController {
         .body(GoldenCsv.write(response));
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping(consumes = Bodies.CSV)
   @Operation(
       summary =
@@ -191,7 +198,8 @@ class GoldenResponseController {
   ResponseEntity<GoldenView> draft(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
-      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author")
+      @Parameter(example = "qe-1", description = "the signed-in engineer, or nothing")
+          @RequestParam(name = "author", required = false)
           String author,
       @Parameter(example = "plain-golden.csv", description = "name by which limit sets refer to it")
           @RequestParam("name")
@@ -200,13 +208,14 @@ class GoldenResponseController {
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] csv = Bodies.read(body);
-    int version = desk.draft(product, tuning, name, csv, VersionViews.requirePerson(author));
+    int version = desk.draft(product, tuning, name, csv, signedIn.signer("author", author));
     URI place =
         URI.create(
             "/api/products/" + product + "/tunings/" + tuning + "/golden-responses/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version, locale));
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/{version}/approval")
   @Operation(
       summary = "Signs a draft off; new limit sets mean it by its name from now on",
@@ -217,10 +226,16 @@ class GoldenResponseController {
       @PathVariable("version") int version,
       @Valid @RequestBody Approval approval,
       @Parameter(hidden = true) Locale locale) {
-    desk.approve(product, tuning, version, approval.approver(), approval.reason());
+    desk.approve(
+        product,
+        tuning,
+        version,
+        signedIn.signer("approver", approval.approver()),
+        approval.reason());
     return view(product, tuning, version, locale);
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/{version}/activation")
   @Operation(
       summary =

@@ -1,9 +1,12 @@
 package evenpair.products;
 
+import evenpair.access.SignedIn;
 import evenpair.products.VersionRows.Limits;
 import evenpair.products.VersionViews.ActivationTime;
 import evenpair.products.VersionViews.Approval;
 import evenpair.products.VersionViews.LimitSetView;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.Page;
 import evenpair.web.Paging;
 import io.swagger.v3.oas.annotations.Operation;
@@ -32,6 +35,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @RequestMapping(LimitSetController.PATH)
 @Tag(name = "products")
 class LimitSetController {
@@ -58,11 +62,14 @@ class LimitSetController {
   private final StoredProducts products;
   private final LimitSetDesk desk;
   private final VersionViews views;
+  private final SignedIn signedIn;
 
-  LimitSetController(StoredProducts products, LimitSetDesk desk, VersionViews views) {
+  LimitSetController(
+      StoredProducts products, LimitSetDesk desk, VersionViews views, SignedIn signedIn) {
     this.products = products;
     this.desk = desk;
     this.views = views;
+    this.signedIn = signedIn;
   }
 
   @GetMapping
@@ -122,6 +129,7 @@ class LimitSetController {
             .body(views.view(known, row, true));
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping(
       consumes = {Bodies.YAML, "application/x-yaml", "text/yaml", MediaType.APPLICATION_JSON_VALUE})
   @Operation(
@@ -144,17 +152,42 @@ class LimitSetController {
   ResponseEntity<LimitSetView> draft(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
-      @Parameter(example = "qe-1", description = "who drafts it") @RequestParam("author")
+      @Parameter(example = "qe-1", description = "the signed-in engineer, or nothing")
+          @RequestParam(name = "author", required = false)
           String author,
       @Parameter(hidden = true) InputStream body)
       throws IOException {
     byte[] yaml = Bodies.read(body);
-    int version = desk.draft(product, tuning, yaml, VersionViews.requirePerson(author));
+    int version = desk.draft(product, tuning, yaml, signedIn.signer("author", author));
     URI place =
         URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + version);
     return ResponseEntity.created(place).body(view(product, tuning, version));
   }
 
+  @PostMapping("/{version}/roll-back")
+  @AllowedFor(Caller.ENGINEER)
+  @Operation(
+      summary = "Drafts an older version's limits as a new version, on the same golden response",
+      responses =
+          @ApiResponse(
+              responseCode = "201",
+              content = @Content(schema = @Schema(implementation = LimitSetView.class))))
+  ResponseEntity<LimitSetView> rollBack(
+      @PathVariable("product") String product,
+      @PathVariable("tuning") String tuning,
+      @Parameter(example = "2", description = "the version to go back to")
+          @PathVariable("version")
+          int version,
+      @Parameter(example = "qe-1", description = "the signed-in engineer, or nothing")
+          @RequestParam(name = "author", required = false)
+          String author) {
+    int drafted = desk.rollBack(product, tuning, version, signedIn.signer("author", author));
+    URI place =
+        URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + drafted);
+    return ResponseEntity.created(place).body(view(product, tuning, drafted));
+  }
+
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/{version}/approval")
   @Operation(
       summary = "Signs a draft off; it judges from now on",
@@ -166,10 +199,16 @@ class LimitSetController {
       @PathVariable("tuning") String tuning,
       @PathVariable("version") int version,
       @Valid @RequestBody Approval approval) {
-    desk.approve(product, tuning, version, approval.approver(), approval.reason());
+    desk.approve(
+        product,
+        tuning,
+        version,
+        signedIn.signer("approver", approval.approver()),
+        approval.reason());
     return view(product, tuning, version);
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/{version}/activation")
   @Operation(
       summary =

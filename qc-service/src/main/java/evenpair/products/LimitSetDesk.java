@@ -1,6 +1,5 @@
 package evenpair.products;
 
-import evenpair.access.People;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionRows.Limits;
 import evenpair.tolerance.LimitSet;
@@ -9,6 +8,7 @@ import evenpair.web.Refusal;
 import java.time.Instant;
 import java.util.List;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.springframework.stereotype.Component;
 
 /** Takes drafts, sign-offs and activations of limit sets from people. */
@@ -18,7 +18,6 @@ class LimitSetDesk {
   private final VersionWriting writing;
   private final SignedVersions signed;
   private final SignOffRules rules;
-  private final People people;
   private final Ids ids;
 
   LimitSetDesk(
@@ -26,23 +25,22 @@ class LimitSetDesk {
       VersionWriting writing,
       SignedVersions signed,
       SignOffRules rules,
-      People people,
       Ids ids) {
     this.store = store;
     this.writing = writing;
     this.signed = signed;
     this.rules = rules;
-    this.people = people;
     this.ids = ids;
   }
 
   /**
    * @param yaml the set, in YAML or JSON
+   * @param author the person's reference
    * @return the version that was drafted
    * @throws Refusal 404 for an unknown product or tuning, 422 with every problem, 409 if the
    *     version is not a new one
    */
-  int draft(String product, String tuning, byte[] yaml, String author) {
+  int draft(String product, String tuning, byte[] yaml, UUID author) {
     return writing.alone(
         () -> {
           Snapshot known = Snapshot.of(store);
@@ -76,14 +74,45 @@ class LimitSetDesk {
                   golden.id(),
                   Canonical.text(set),
                   Canonical.digest(set, golden.digest()),
-                  people.refer(author),
+                  author,
                   signed.now(),
                   null));
           return set.version();
         });
   }
 
-  private static LimitSet read(byte[] yaml, Surroundings surroundings) {
+  /**
+   * Takes an older version back as a new draft: the same limits on the same golden response.
+   *
+   * @return the version that was drafted
+   * @throws Refusal 404 if the older one is unknown
+   */
+  int rollBack(String product, String tuning, int older, UUID author) {
+    return writing.alone(
+        () -> {
+          Snapshot known = Snapshot.of(store);
+          Limits from = Versions.limitSet(known, product, tuning, older);
+          int version =
+              known.limitSets(product, tuning).stream().mapToInt(Limits::version).max().orElse(0)
+                  + 1;
+          LimitSet set = known.stored(from.id()).orElseThrow().set().as(version);
+          store.add(
+              new Limits(
+                  ids.next(),
+                  product,
+                  tuning,
+                  version,
+                  from.goldenId(),
+                  Canonical.text(set),
+                  Canonical.digest(set, known.golden(from.goldenId()).digest()),
+                  author,
+                  signed.now(),
+                  null));
+          return version;
+        });
+  }
+
+  static LimitSet read(byte[] yaml, Surroundings surroundings) {
     try {
       return LimitSetReader.read("limit set", yaml, surroundings);
     } catch (UnreadableLimits e) {
@@ -103,7 +132,7 @@ class LimitSetDesk {
    * @throws Refusal 404 if it is unknown, 409 if it is signed already, its golden is not, or the
    *     approver is its author
    */
-  void approve(String product, String tuning, int version, String approver, String reason) {
+  void approve(String product, String tuning, int version, UUID approver, String reason) {
     writing.alone(
         () -> {
           Snapshot known = Snapshot.of(store);
@@ -120,7 +149,7 @@ class LimitSetDesk {
           }
           boolean first =
               known.limitSets(product, tuning).stream().noneMatch(row -> row.signOff() != null);
-          signed.approve(limits, golden, rules.approver(limits.author(), approver), reason);
+          signed.approve(limits, golden, SignOffRules.approver(limits.author(), approver), reason);
           signed.activate(limits, first ? Instant.EPOCH : signed.now());
           return version;
         });

@@ -3,6 +3,8 @@ package evenpair.products;
 import evenpair.products.GoldenViews.ProcessingView;
 import evenpair.products.ProductDefinition.TuningDefinition;
 import evenpair.products.Products.StoredLimitSet;
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -14,6 +16,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @RequestMapping("/api/products")
 @Tag(
     name = "products",

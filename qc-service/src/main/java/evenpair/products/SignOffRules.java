@@ -1,6 +1,5 @@
 package evenpair.products;
 
-import evenpair.access.People;
 import evenpair.products.VersionRows.SignOff;
 import evenpair.web.Refusal;
 import java.time.Instant;
@@ -11,11 +10,9 @@ import org.springframework.stereotype.Component;
 @Component
 class SignOffRules {
   private final SignedVersions signed;
-  private final People people;
 
-  SignOffRules(SignedVersions signed, People people) {
+  SignOffRules(SignedVersions signed) {
     this.signed = signed;
-    this.people = people;
   }
 
   /**
@@ -53,12 +50,12 @@ class SignOffRules {
   }
 
   /**
-   * @return the approver's reference
+   * @param approver the reference of the person who signs
+   * @return the same
    * @throws Refusal 409 if that is the author
    */
-  UUID approver(UUID author, String approver) {
-    UUID person = people.refer(approver);
-    if (person.equals(author)) {
+  static UUID approver(UUID author, UUID approver) {
+    if (approver.equals(author)) {
       throw new Refusal(
               409,
               "approver-is-author",
@@ -66,6 +63,6 @@ class SignOffRules {
           .with("field", "approver")
           .with("expected", "someone other than the author");
     }
-    return person;
+    return approver;
   }
 }

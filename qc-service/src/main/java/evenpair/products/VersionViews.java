@@ -5,7 +5,6 @@ import evenpair.access.People;
 import evenpair.products.VersionRows.Golden;
 import evenpair.products.VersionRows.Limits;
 import evenpair.products.VersionRows.SignOff;
-import evenpair.web.Refusal;
 import io.swagger.v3.oas.annotations.media.Schema;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
@@ -36,8 +35,7 @@ class VersionViews {
 
   /** The body of a sign-off. */
   record Approval(
-      @Schema(example = "qe-2", description = "who signs; not the author")
-          @NotNull(message = PERSON_RULE)
+      @Schema(example = "qe-2", description = "the signed-in engineer, not the author; or nothing")
           @Pattern(regexp = PERSON, message = PERSON_RULE)
           String approver,
       @Schema(example = "Batch SW-2647 sits 0.3 dB inside the old treble window.")
@@ -49,18 +47,6 @@ class VersionViews {
   record ActivationTime(
       @Schema(example = "2026-12-01T06:00:00Z", description = "ISO 8601; now if absent")
           Instant from) {}
-
-  /**
-   * @param person as given in the query @throws Refusal 400 if it is no name
-   */
-  static String requirePerson(String person) {
-    if (person == null || !person.matches(PERSON)) {
-      throw new Refusal(400, "invalid-parameter", "\"author\" must be " + PERSON_RULE + ".")
-          .with("field", "author")
-          .with("expected", PERSON_RULE);
-    }
-    return person;
-  }
 
   record GoldenName(
       @Schema(example = "1") int version,

@@ -1,5 +1,7 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.FormParts;
 import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
@@ -25,6 +27,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @RequestMapping("/api/stations/{station}")
 @Tag(name = "stations")
 class CalibrationController {

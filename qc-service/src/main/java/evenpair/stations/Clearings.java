@@ -1,6 +1,6 @@
 package evenpair.stations;
 
-import evenpair.access.People;
+import evenpair.access.SignedIn;
 import evenpair.ledger.Evidence;
 import evenpair.ledger.Ledger;
 import evenpair.web.Ids;
@@ -47,7 +47,7 @@ class Clearings {
   private final Blocks blocks;
   private final VerificationRows verifications;
   private final ClearingRows clearings;
-  private final People people;
+  private final SignedIn signedIn;
   private final Ledger ledger;
   private final Ids ids;
   private final Clock clock;
@@ -58,7 +58,7 @@ class Clearings {
       Blocks blocks,
       VerificationRows verifications,
       ClearingRows clearings,
-      People people,
+      SignedIn signedIn,
       Ledger ledger,
       Ids ids,
       Clock clock) {
@@ -67,7 +67,7 @@ class Clearings {
     this.blocks = blocks;
     this.verifications = verifications;
     this.clearings = clearings;
-    this.people = people;
+    this.signedIn = signedIn;
     this.ledger = ledger;
     this.ids = ids;
     this.clock = clock;
@@ -134,7 +134,8 @@ class Clearings {
     Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
     ClearingRow made =
         clearings.save(
-            new ClearingRow(ids.next(), row.id(), block, reason, people.refer(engineer), now));
+            new ClearingRow(
+                ids.next(), row.id(), block, reason, signedIn.signer("engineer", engineer), now));
     Map<String, Object> entry = new LinkedHashMap<>();
     entry.put("id", made.getId().toString());
     entry.put("station", row.name());

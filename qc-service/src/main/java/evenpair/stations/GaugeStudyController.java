@@ -1,5 +1,7 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.FormParts;
 import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
@@ -31,6 +33,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @RequestMapping("/api/stations/{station}")
 @Tag(
     name = "gauge studies",
@@ -58,6 +61,7 @@ class GaugeStudyController {
     this.clock = clock;
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/gauge-studies")
   @ApiResponse(responseCode = "201", description = "Planned", useReturnTypeSchema = true)
   @ApiResponse(
@@ -81,6 +85,7 @@ class GaugeStudyController {
         .body(describer.describe(study, clock.instant()));
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/gauge-studies")
   @Operation(
       summary = "The station's gauge studies",
@@ -89,6 +94,7 @@ class GaugeStudyController {
     return describer.list(register.require(station), clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/gauge-studies/{study}")
   @Operation(
       summary = "One gauge study",
@@ -136,6 +142,7 @@ class GaugeStudyController {
     return describer.describe(row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/budget")
   @ApiResponse(responseCode = "200", useReturnTypeSchema = true)
   @ApiResponse(

@@ -1,5 +1,7 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
@@ -19,6 +21,7 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @RequestMapping("/api/stations")
 @Tag(
     name = "stations",
@@ -74,6 +77,7 @@ class StationController {
     return drift.of(register.require(station));
   }
 
+  @AllowedFor({Caller.ENGINEER, Caller.ADMINISTRATOR})
   @PutMapping("/{station}")
   @Operation(
       summary = "Make a station, or change its note",

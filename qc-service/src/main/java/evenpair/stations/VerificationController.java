@@ -1,5 +1,7 @@
 package evenpair.stations;
 
+import evenpair.web.AllowedFor;
+import evenpair.web.Caller;
 import evenpair.web.FormParts;
 import evenpair.web.JsonPart;
 import io.swagger.v3.oas.annotations.Operation;
@@ -26,6 +28,7 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 @RestController
+@AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER})
 @RequestMapping("/api/stations/{station}")
 @Tag(name = "stations")
 class VerificationController {
@@ -51,6 +54,7 @@ class VerificationController {
     this.clock = clock;
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping(path = "/reference-units", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
   @ResponseStatus(HttpStatus.CREATED)
   @ApiResponse(responseCode = "201", description = "Stored", useReturnTypeSchema = true)
@@ -83,6 +87,7 @@ class VerificationController {
     return describer.describe(station, row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/reference-units")
   @Operation(summary = "The station's reference units", description = "Without their curves.")
   TrustViews.ReferenceUnits referenceUnits(@PathVariable String station) {
@@ -128,6 +133,7 @@ class VerificationController {
     return describer.describe(station, row, clock.instant());
   }
 
+  @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
   @GetMapping("/verifications")
   @Operation(
       summary = "Verifications and their trend",
@@ -141,6 +147,7 @@ class VerificationController {
     return describer.list(register.require(station), product, tuning, clock.instant());
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/clearing")
   @ResponseStatus(HttpStatus.CREATED)
   @ApiResponse(responseCode = "201", description = "Cleared", useReturnTypeSchema = true)
@@ -157,6 +164,7 @@ class VerificationController {
         clearings.clear(station, request).stream().map(describer::describe).toList());
   }
 
+  @AllowedFor(Caller.ENGINEER)
   @PostMapping("/verifications/{verification}/clearing")
   @ResponseStatus(HttpStatus.CREATED)
   @ApiResponse(responseCode = "201", description = "Cleared", useReturnTypeSchema = true)

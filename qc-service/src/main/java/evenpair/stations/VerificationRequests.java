@@ -70,8 +70,7 @@ final class VerificationRequests {
   /** The body of a clearing. */
   @Schema(name = "ClearingRequest")
   record Clearing(
-      @Schema(example = "eng-3")
-          @NotNull(message = OPERATOR_RULE)
+      @Schema(example = "eng-3", description = "the signed-in engineer, or nothing")
           @Pattern(regexp = OPERATOR, message = OPERATOR_RULE)
           String engineer,
       @Schema(

@@ -8,6 +8,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** What is running here. */
 @RestController
+@AllowedFor(Caller.ANYONE)
 class AboutController {
   private final Software software;
   private final Environment environment;

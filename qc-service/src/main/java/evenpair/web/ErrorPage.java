@@ -12,6 +12,7 @@ import org.springframework.web.bind.annotation.RestController;
 
 /** The problem document for whatever goes wrong before a request reaches a controller. */
 @RestController
+@AllowedFor(Caller.ANYONE)
 class ErrorPage implements ErrorController {
   private static final Logger LOG = LoggerFactory.getLogger(ErrorPage.class);
 

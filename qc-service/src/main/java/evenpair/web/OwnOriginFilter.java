@@ -1,5 +1,6 @@
 package evenpair.web;
 
+import evenpair.web.tls.TlsSettings;
 import jakarta.servlet.FilterChain;
 import jakarta.servlet.ServletException;
 import jakarta.servlet.http.HttpServletRequest;
@@ -14,8 +15,8 @@ import org.springframework.stereotype.Component;
 import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
- * Keeps other web sites out while nobody logs in. A page of another site that is open in a browser
- * on this machine can send requests here; two things give it away: the host name that it used (a
+ * Keeps other web sites out, before anybody asks who is signed in. A page of another site that is
+ * open in a browser can send requests here; two things give it away: the host name that it used (a
  * name of its own that it points at this machine), and the origin that the browser states with
  * every request that could change something.
  */
@@ -28,9 +29,11 @@ class OwnOriginFilter extends OncePerRequestFilter {
   private static final Set<String> OWN_SITE = Set.of("same-origin", "none");
 
   private final ProblemDocuments documents;
+  private final TlsSettings tls;
 
-  OwnOriginFilter(ProblemDocuments documents) {
+  OwnOriginFilter(ProblemDocuments documents, TlsSettings tls) {
     this.documents = documents;
+    this.tls = tls;
   }
 
   @Override
@@ -45,16 +48,18 @@ class OwnOriginFilter extends OncePerRequestFilter {
     }
   }
 
-  private static Optional<Refusal> foreignHost(HttpServletRequest request) {
+  private Optional<Refusal> foreignHost(HttpServletRequest request) {
     String host = request.getServerName().toLowerCase(Locale.ROOT);
-    if (NAMES.contains(host) || host.matches("127(\\.\\d{1,3}){3}")) {
+    if (NAMES.contains(host) || host.matches("127(\\.\\d{1,3}){3}") || tls.answersTo(host)) {
       return Optional.empty();
     }
     return Optional.of(
         new Refusal(
             421,
             "foreign-host",
-            "This service answers to localhost and 127.0.0.1 only, not to \"" + host + "\"."));
+            "This service does not answer to \""
+                + host
+                + "\": name it in evenpair.host-names if it is this machine."));
   }
 
   private static Optional<Refusal> foreignOrigin(HttpServletRequest request) {

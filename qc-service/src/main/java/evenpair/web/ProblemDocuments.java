@@ -42,7 +42,11 @@ public class ProblemDocuments {
    * @return the document as an answer, whatever media type the client asked for: it must learn why
    */
   public ResponseEntity<Object> answer(Refusal refusal, Locale locale) {
-    return answer(refusal, locale, HttpHeaders.EMPTY);
+    HttpHeaders headers = new HttpHeaders();
+    if (refusal.retryAfterSeconds() != null) {
+      headers.set(HttpHeaders.RETRY_AFTER, refusal.retryAfterSeconds().toString());
+    }
+    return answer(refusal, locale, headers);
   }
 
   ResponseEntity<Object> answer(Refusal refusal, Locale locale, HttpHeaders headers) {
@@ -58,6 +62,9 @@ public class ProblemDocuments {
     response.setStatus(refusal.status());
     response.setContentType(MediaType.APPLICATION_PROBLEM_JSON_VALUE);
     response.setContentLength(body.length);
+    if (refusal.retryAfterSeconds() != null) {
+      response.setHeader(HttpHeaders.RETRY_AFTER, refusal.retryAfterSeconds().toString());
+    }
     response.getOutputStream().write(body);
   }
 

@@ -1,5 +1,6 @@
 package evenpair.web;
 
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -11,6 +12,7 @@ import java.util.Map;
 public class Refusal extends RuntimeException {
   private final int status;
   private final String type;
+  private Long retryAfterSeconds;
   private final Map<String, Object> members = new LinkedHashMap<>();
 
   /**
@@ -31,6 +33,16 @@ public class Refusal extends RuntimeException {
   public Refusal with(String member, Object value) {
     members.put(member, value);
     return this;
+  }
+
+  /** Says in the header Retry-After, too, when the same may be tried again. */
+  public Refusal retryAfter(Duration wait) {
+    retryAfterSeconds = Math.max(1, (wait.toMillis() + 999) / 1000);
+    return with("retryAfterSeconds", retryAfterSeconds);
+  }
+
+  Long retryAfterSeconds() {
+    return retryAfterSeconds;
   }
 
   public int status() {

@@ -7,14 +7,15 @@ import org.springframework.security.config.annotation.web.configurers.AbstractHt
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.context.NullSecurityContextRepository;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
 import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 
 /**
- * Whoever sits at this machine may do everything until people and roles exist ({@link
- * LoopbackOnly}). There is no session and no cookie, hence no token against forged requests: {@link
- * OwnOriginFilter} keeps other sites out.
+ * Closed unless said otherwise: {@link AllowedForManager} asks the handler whom it is for. Who
+ * calls is found out anew with every request by the module {@code access}, which adds its filter to
+ * this chain; no session is made by being looked for.
  */
 @Configuration(proxyBeanMethods = false)
 class SecuritySetup {
@@ -26,17 +27,28 @@ class SecuritySetup {
           "style-src 'self'",
           "img-src 'self' data:",
           "connect-src 'self'",
+          "worker-src 'self'",
+          "manifest-src 'self'",
           "object-src 'none'",
           "base-uri 'none'",
           "frame-ancestors 'none'",
           "form-action 'self'");
 
   @Bean
-  SecurityFilterChain security(HttpSecurity http) {
-    return http.authorizeHttpRequests(requests -> requests.anyRequest().permitAll())
+  SecurityFilterChain security(HttpSecurity http, AllowedForManager allowed, Unallowed unallowed) {
+    ForgeryProtection forgery = new ForgeryProtection();
+    return http.authorizeHttpRequests(requests -> requests.anyRequest().access(allowed))
+        .exceptionHandling(
+            answers -> answers.authenticationEntryPoint(unallowed).accessDeniedHandler(unallowed))
+        .securityContext(
+            context -> context.securityContextRepository(new NullSecurityContextRepository()))
         .sessionManagement(
             session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
-        .csrf(AbstractHttpConfigurer::disable)
+        .csrf(
+            csrf ->
+                csrf.csrfTokenRepository(ForgeryProtection.repository())
+                    .csrfTokenRequestHandler(forgery)
+                    .requireCsrfProtectionMatcher(forgery))
         .formLogin(AbstractHttpConfigurer::disable)
         .httpBasic(AbstractHttpConfigurer::disable)
         .logout(AbstractHttpConfigurer::disable)

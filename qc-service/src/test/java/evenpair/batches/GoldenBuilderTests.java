@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import evenpair.access.FixedCaller;
 import evenpair.acoustics.Band;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.Grid;
@@ -29,6 +30,7 @@ import org.springframework.transaction.support.DefaultTransactionStatus;
 import org.springframework.transaction.support.TransactionTemplate;
 
 class GoldenBuilderTests {
+  private static final UUID AUTHOR = new UUID(0, 1);
   private static final int AT_100_HZ = Grid.nearest(100);
   private static final int AT_8_KHZ = Grid.nearest(8000);
   private static final Band NOTCH = new Band(7300, 8750);
@@ -352,11 +354,11 @@ class GoldenBuilderTests {
     }
 
     @Test
-    void needsAnAuthor() {
+    void isSavedByWhoeverIsSignedInAndNobodyElse() {
       line.passed(4);
 
       assertThatExceptionOfType(Refusal.class)
-          .isThrownBy(() -> build(new BuildRequest(null, "SW-2647", null, true, " ", null)))
+          .isThrownBy(() -> build(new BuildRequest(null, "SW-2647", null, true, "qe-2", null)))
           .satisfies(refusal -> assertThat(refusal.members()).containsEntry("field", "author"));
     }
   }
@@ -457,7 +459,11 @@ class GoldenBuilderTests {
         line,
         new GoldenSelection(line, line),
         comparisons(),
-        new GoldenDrafts(line, line, line, new TransactionTemplate(new NoTransactions())));
+        new GoldenDrafts(
+            line,
+            line,
+            new FixedCaller(AUTHOR, "qe-1"),
+            new TransactionTemplate(new NoTransactions())));
   }
 
   private GoldenComparisons comparisons() {

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenpair.EvenpairDatabaseTest;
+import evenpair.access.People;
+import evenpair.access.TestCallers;
 import evenpair.acoustics.Curve;
 import evenpair.batches.GoldenJson.Build;
 import evenpair.batches.GoldenJson.BuildRequest;
@@ -22,9 +24,12 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** With the demo's own products: what is built is stored by them and compared with theirs. */
 @EvenpairDatabaseTest
@@ -35,6 +40,18 @@ class GoldenDraftTests {
   @Autowired private GoldenDrafts drafts;
   @Autowired private Texts texts;
   @Autowired private MockMvcTester mvc;
+  @Autowired private People people;
+  @Autowired private TransactionTemplate transaction;
+
+  @BeforeEach
+  void signIn() {
+    TestCallers.signIn(transaction.execute(status -> people.refer("qe-golden")), "qe-golden");
+  }
+
+  @AfterEach
+  void signOut() {
+    TestCallers.signOut();
+  }
 
   @Test
   void isStoredAndComparedOverHttp() {

@@ -1,6 +1,5 @@
 package evenpair.batches;
 
-import evenpair.access.People;
 import evenpair.acoustics.Band;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.EarSimulator;
@@ -36,7 +35,7 @@ import java.util.UUID;
  * dB of noise at each point, from a fixed seed, so that its curves go together over frequency as
  * real ones do.
  */
-final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, People {
+final class GoldenLine implements MeasuredCurves, Products, GoldenResponses {
   static final String BATCH = "SW-2647";
   private static final Instant START = Instant.parse("2026-11-25T07:00:00Z");
 
@@ -254,6 +253,11 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
   }
 
   @Override
+  public List<VersionFacts> limitSetHistory(String product, String tuning) {
+    return List.of();
+  }
+
+  @Override
   public Optional<StoredLimitSet> limitSet(String product, String tuning, int version) {
     return sets.stream()
         .filter(stored -> stored.set().tuning().equals(tuning))
@@ -264,15 +268,5 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses, Peo
   @Override
   public StoredLimitSet limitSet(UUID id) {
     return sets.stream().filter(stored -> stored.id().equals(id)).findFirst().orElseThrow();
-  }
-
-  @Override
-  public UUID refer(String nameOrBadge) {
-    return UUID.nameUUIDFromBytes(nameOrBadge.getBytes(StandardCharsets.UTF_8));
-  }
-
-  @Override
-  public Optional<String> nameOf(UUID person) {
-    return Optional.empty();
   }
 }

@@ -160,18 +160,19 @@ class LimitSetHttpTests extends ProductsOverHttp {
     }
 
     @Test
-    void needsAnAuthor() throws Exception {
+    void isSignedByWhoeverIsSignedIn() throws Exception {
       given("teal-10");
 
-      mvc.perform(post(sets("teal-10")).contentType("application/yaml").content(yaml("teal-10", 2)))
-          .andExpect(status().isBadRequest());
       mvc.perform(
               post(sets("teal-10"))
-                  .param("author", " ")
+                  .param("author", "qe-2")
                   .contentType("application/yaml")
                   .content(yaml("teal-10", 2)))
-          .andExpect(status().isBadRequest())
+          .andExpect(status().isForbidden())
           .andExpect(jsonPath("$.field").value("author"));
+      mvc.perform(post(sets("teal-10")).contentType("application/yaml").content(yaml("teal-10", 2)))
+          .andExpect(status().isCreated())
+          .andExpect(jsonPath("$.author").value("qe-1"));
     }
   }
 

@@ -5,6 +5,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import evenpair.EvenpairDatabaseTest;
+import evenpair.access.TestCallers;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -42,6 +43,7 @@ abstract class ProductsOverHttp {
   ResultActions approve(String path, String approver) throws Exception {
     return mvc.perform(
         post(path + "/approval")
+            .header(TestCallers.PERSON, approver)
             .contentType(MediaType.APPLICATION_JSON)
             .content(
                 "{\"approver\":\""

@@ -1,5 +1,6 @@
 package evenpair.stations;
 
+import evenpair.access.TestCallers;
 import java.io.ByteArrayOutputStream;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -43,8 +44,14 @@ final class Multipart {
   }
 
   static HttpResponse<String> send(String method, String url, String json) throws Exception {
+    return sendAs(TestCallers.ENGINEER, method, url, json);
+  }
+
+  static HttpResponse<String> sendAs(String person, String method, String url, String json)
+      throws Exception {
     HttpRequest request =
         HttpRequest.newBuilder(URI.create(url))
+            .header(TestCallers.PERSON, person)
             .header("Content-Type", "application/json")
             .method(
                 method,

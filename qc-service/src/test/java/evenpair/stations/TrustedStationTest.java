@@ -93,7 +93,10 @@ abstract class TrustedStationTest extends StationHttpTest {
   }
 
   final HttpResponse<String> clear(String reason) throws Exception {
-    return Multipart.send(
-        "POST", url("/clearing"), "{\"engineer\":\"eng-3\",\"reason\":\"" + reason + "\"}");
+    return Multipart.sendAs(
+        "eng-3",
+        "POST",
+        url("/clearing"),
+        "{\"engineer\":\"eng-3\",\"reason\":\"" + reason + "\"}");
   }
 }

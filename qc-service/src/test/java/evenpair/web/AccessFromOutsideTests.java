@@ -1,7 +1,5 @@
 package evenpair.web;
 
-import static org.assertj.core.api.Assertions.assertThatCode;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.hamcrest.Matchers.containsString;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
@@ -96,7 +94,7 @@ class AccessFromOutsideTests {
   @Nested
   class EveryAnswer {
     @Test
-    void carriesTheStrictPolicyAndNoCookie() throws Exception {
+    void carriesTheStrictPolicyAndBeginsNoSession() throws Exception {
       mvc.perform(get("/api/about"))
           .andExpect(
               header()
@@ -107,32 +105,13 @@ class AccessFromOutsideTests {
               header().string("Content-Security-Policy", containsString("frame-ancestors 'none'")))
           .andExpect(header().string("X-Content-Type-Options", "nosniff"))
           .andExpect(header().string("Cross-Origin-Resource-Policy", "same-origin"))
-          .andExpect(header().doesNotExist("Set-Cookie"))
+          .andExpect(cookie().doesNotExist(Cookies.SESSION))
           .andExpect(cookie().doesNotExist("JSESSIONID"));
     }
 
     @Test
     void asksForNoLogin() throws Exception {
       mvc.perform(get("/login")).andExpect(status().isNotFound());
-    }
-  }
-
-  @Nested
-  class TheAddressListenedOn {
-    @ParameterizedTest
-    @ValueSource(strings = {"0.0.0.0", "192.168.0.7", "::", "", "no.such.host.invalid"})
-    void mustNotBeReachableFromOtherMachines(String address) {
-      assertThatThrownBy(() -> new LoopbackOnly(address, "127.0.0.1"))
-          .isInstanceOf(StartRefused.class)
-          .hasMessageContaining("server.address is \"" + address + "\"");
-      assertThatThrownBy(() -> new LoopbackOnly("127.0.0.1", address))
-          .hasMessageContaining("management.server.address");
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"127.0.0.1", "localhost", "::1", "127.0.0.2"})
-    void mayBeAnyOfThisMachineAlone(String address) {
-      assertThatCode(() -> new LoopbackOnly(address, address)).doesNotThrowAnyException();
     }
   }
 }

@@ -138,9 +138,9 @@ class GoldenScreen {
   #saveForm() {
     return new Steps({
       title: t("screen.golden.save.title"), why: t("screen.golden.save.why"), action: t("screen.golden.save.action"),
-      steps: [{ text: t("screen.golden.save.who"), fields: [{ name: "author", label: t("screen.golden.author"), kind: "text", kept: true }] }],
-      send: async ({ author }) => {
-        const made = await this.#ask({ save: true, author })
+      steps: [{ text: t("screen.golden.save.who"), fields: [] }],
+      send: async () => {
+        const made = await this.#ask({ save: true })
         return { state: "VALID", words: [t("screen.golden.saved", { version: made.saved?.version ?? "", name: made.saved?.name ?? "" })] }
       },
     }, () => this.#drawVersions()).element

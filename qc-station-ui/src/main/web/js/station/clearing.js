@@ -17,7 +17,7 @@ export function blockPanel(station, blocks, cleared) {
     title: t("screen.clearing.title"), why: t("screen.clearing.why"), action: t("screen.clearing.action"),
     steps: [
       { text: t("screen.clearing.reason"), fields: [{ name: "reason", label: t("screen.field.reason"), kind: "select", options: REASONS.map((word) => [word, tOf("station.clearing.", word)]) }] },
-      { text: t("screen.clearing.engineer"), fields: [{ name: "engineer", label: t("screen.field.engineer"), kind: "text" }] },
+      { text: t("screen.clearing.engineer"), fields: [] },
     ],
     send: async (values) => {
       await post(`/api/stations/${encodeURIComponent(station)}/clearing`, values)

@@ -26,12 +26,41 @@ public final class LineClient {
   private final HttpClient http =
       HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
   private final URI base;
+  private final Credentials credentials;
+
+  /** Signs the person in; null for a client that is no person. */
+  private final String signIn;
 
   /**
+   * A client that says nothing of itself.
+   *
    * @param base such as {@code http://localhost:8080}
    */
   public LineClient(URI base) {
+    this(base, Credentials.none(), null);
+  }
+
+  private LineClient(URI base, Credentials credentials, String signIn) {
     this.base = base;
+    this.credentials = credentials;
+    this.signIn = signIn;
+  }
+
+  /**
+   * @return a client of a person, who signs in when the service asks for it, and again when the
+   *     session has ended
+   */
+  static LineClient ofPerson(URI base, String name, String password) {
+    Map<String, String> body = Map.of("name", name, "password", password);
+    return new LineClient(
+        base, Credentials.none(), JsonMapper.builder().build().writeValueAsString(body));
+  }
+
+  /**
+   * @return a client with a station's token
+   */
+  public static LineClient ofStation(URI base, String token) {
+    return new LineClient(base, Credentials.ofStation(token), null);
   }
 
   /**
@@ -73,7 +102,7 @@ public final class LineClient {
    * @return the JSON at that path, or nothing where the service knows no such thing (404)
    */
   Optional<JsonNode> find(String path) {
-    HttpResponse<byte[]> answer = send(request(path).GET().build());
+    HttpResponse<byte[]> answer = send(request(path).GET());
     return answer.statusCode() == 404
         ? Optional.empty()
         : Optional.of(json.readTree(accepted("GET " + path, answer)));
@@ -82,42 +111,41 @@ public final class LineClient {
   /**
    * @return the JSON at that path, which must be there
    */
-  JsonNode get(String path) {
+  public JsonNode get(String path) {
     return find(path).orElseThrow(() -> new LineStopped("GET " + path + " was answered with 404"));
   }
 
   /**
    * @return the bytes at that path
    */
-  byte[] bytes(String path) {
-    return accepted("GET " + path, send(request(path).GET().build()));
+  public byte[] bytes(String path) {
+    return accepted("GET " + path, send(request(path).GET()));
   }
 
   /** Sends a JSON body by PUT. */
-  JsonNode put(String path, Map<String, ?> body) {
+  public JsonNode put(String path, Map<String, ?> body) {
     HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
     String text = json.writeValueAsString(body);
-    return json.readTree(
-        accepted("PUT " + path, send(request.PUT(BodyPublishers.ofString(text)).build())));
+    return json.readTree(accepted("PUT " + path, send(request.PUT(BodyPublishers.ofString(text)))));
   }
 
   /** Sends a JSON body by POST. */
-  JsonNode post(String path, Map<String, ?> body) {
+  public JsonNode post(String path, Map<String, ?> body) {
     HttpRequest.Builder request = request(path).header("Content-Type", "application/json");
     String text = json.writeValueAsString(body);
     return json.readTree(
-        accepted("POST " + path, send(request.POST(BodyPublishers.ofString(text)).build())));
+        accepted("POST " + path, send(request.POST(BodyPublishers.ofString(text)))));
   }
 
   /** Sends a multipart body by POST. */
   JsonNode post(String path, Multipart body) {
-    HttpRequest request = multipart(path, body).build();
+    HttpRequest.Builder request = multipart(path, body);
     return json.readTree(accepted("POST " + path, send(request)));
   }
 
   /** Sends a multipart body by POST under an idempotency key. */
   JsonNode post(String path, Multipart body, String idempotencyKey) {
-    HttpRequest request = multipart(path, body).header("Idempotency-Key", idempotencyKey).build();
+    HttpRequest.Builder request = multipart(path, body).header("Idempotency-Key", idempotencyKey);
     return json.readTree(accepted("POST " + path, send(request)));
   }
 
@@ -138,6 +166,29 @@ public final class LineClient {
     return HttpRequest.newBuilder(base.resolve(path))
         .timeout(ANSWER_WITHIN)
         .header("Accept-Language", "en");
+  }
+
+  /** A session that has ended, or none yet, is begun and the request sent again. */
+  private HttpResponse<byte[]> send(HttpRequest.Builder request) {
+    credentials.put(request);
+    HttpResponse<byte[]> answer = send(request.build());
+    if (answer.statusCode() != 401 || signIn == null) {
+      return answer;
+    }
+    signIn();
+    credentials.put(request);
+    return send(request.build());
+  }
+
+  private void signIn() {
+    credentials.forget();
+    HttpRequest.Builder request =
+        request("/api/session")
+            .header("Content-Type", "application/json")
+            .POST(BodyPublishers.ofString(signIn));
+    HttpResponse<byte[]> answer = send(request.build());
+    accepted("POST /api/session", answer);
+    credentials.take(answer);
   }
 
   private HttpResponse<byte[]> send(HttpRequest request) {

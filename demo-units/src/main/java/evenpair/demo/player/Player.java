@@ -30,18 +30,20 @@ public final class Player {
   private static final long SEED = 1;
   private static final Duration PATIENCE = Duration.ofMinutes(2);
 
+  private final Crew crew;
   private final LineClient service;
   private final TruthFiles truth;
   private final Clock clock;
   private final PrintStream out;
 
   /**
-   * @param service where the service answers
+   * @param crew who works there
    * @param folder where the truth about each unit is written
    * @param out progress and tables
    */
-  public Player(LineClient service, Path folder, Clock clock, PrintStream out) {
-    this.service = service;
+  public Player(Crew crew, Path folder, Clock clock, PrintStream out) {
+    this.crew = crew;
+    this.service = crew.person(Crew.ENGINEER);
     this.truth = new TruthFiles(folder);
     this.clock = clock;
     this.out = out;
@@ -124,7 +126,7 @@ public final class Player {
             + benches.size()
             + " bench"
             + (benches.size() == 1 ? "" : "es"));
-    UnitPlayer player = new UnitPlayer(service, recorder, truth, clock);
+    UnitPlayer player = new UnitPlayer(crew, recorder, truth, clock);
     ExecutorService hands = Executors.newFixedThreadPool(benches.size());
     try {
       List<Future<List<UnitOutcome>>> shares = new ArrayList<>();

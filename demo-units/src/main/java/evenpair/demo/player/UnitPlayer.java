@@ -22,19 +22,20 @@ final class UnitPlayer {
   /** No limit set of the demo allows more mountings. */
   private static final int MOST_TRIES = 3;
 
-  private final LineClient service;
+  private final Crew crew;
   private final LineRecorder recorder;
   private final TruthFiles truth;
   private final Clock clock;
 
-  UnitPlayer(LineClient service, LineRecorder recorder, TruthFiles truth, Clock clock) {
-    this.service = service;
+  UnitPlayer(Crew crew, LineRecorder recorder, TruthFiles truth, Clock clock) {
+    this.crew = crew;
     this.recorder = recorder;
     this.truth = truth;
     this.clock = clock;
   }
 
   UnitOutcome play(DemoUnit unit, Bench bench, List<Cable> cables) {
+    LineClient service = crew.bench(bench.name());
     truth.writeUnit(unit);
     Optional<JsonNode> before = service.find("/api/units/" + unit.serial());
     List<TuningOutcome> outcomes = new ArrayList<>();
@@ -62,6 +63,7 @@ final class UnitPlayer {
   }
 
   private TuningOutcome inspect(DemoUnit unit, Bench bench, Cable cable, Optional<String> known) {
+    LineClient service = crew.bench(bench.name());
     JsonNode record = known.map(id -> service.get("/api/inspections/" + id)).orElse(null);
     int before = record == null ? 0 : record.path("attempts").size();
     int seating = record == null ? 1 : record.path("seatings").path("valid").asInt() + 1;
@@ -75,6 +77,7 @@ final class UnitPlayer {
   }
 
   private JsonNode send(DemoUnit unit, Bench bench, Cable cable, int attempt, int seating) {
+    LineClient service = crew.bench(bench.name());
     LineRecorder.PairCapture capture = recorder.inspect(unit, bench, cable, attempt);
     String measuredAt = clock.instant().truncatedTo(ChronoUnit.MILLIS).toString();
     Map<String, Object> inspection = new LinkedHashMap<>();

@@ -1,6 +1,7 @@
 package evenpair.demo.screens;
 
 import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import java.io.File;
@@ -78,6 +79,24 @@ final class Chromium implements AutoCloseable {
             new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
     options.setExecutablePath(executable).setHeadless(true);
     return new Chromium(playwright, playwright.chromium().launch(options));
+  }
+
+  /**
+   * A browser of its own that keeps what it remembers in a folder, as the one of a bench does.
+   *
+   * @param folder that names it: its processes carry it in their command line
+   */
+  BrowserContext keeping(Path folder) {
+    return playwright
+        .chromium()
+        .launchPersistentContext(
+            folder,
+            new BrowserType.LaunchPersistentContextOptions()
+                .setExecutablePath(find().orElseThrow())
+                .setArgs(FLAGS)
+                .setHeadless(true)
+                .setLocale("en-GB")
+                .setViewportSize(1280, 800));
   }
 
   Browser browser() {

@@ -32,8 +32,7 @@ class GoldenScreenTests {
   @Test
   void savesADraftAndComparesItWithTheVersionInUse(Screen screen) {
     screen.open(PLAIN).shows(".golden-facts", "Units: 3");
-    screen.at("#field-author").fill("qe-1");
-    screen.press("Enter");
+    screen.at(".golden-side .steps button[type=submit]").click();
     screen.shows(".steps-result", "stored as a draft");
     screen.shows(".golden-versions .list", "draft");
     screen.shows(".golden-versions .comparison", "version 2 less version 1");

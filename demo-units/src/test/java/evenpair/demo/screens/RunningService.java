@@ -1,7 +1,9 @@
 package evenpair.demo.screens;
 
 import evenpair.EvenpairApplication;
+import evenpair.access.Accounts;
 import evenpair.demo.line.DemoBatch;
+import evenpair.demo.player.Crew;
 import evenpair.demo.player.LineClient;
 import evenpair.demo.player.Player;
 import java.io.IOException;
@@ -15,9 +17,13 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.springframework.boot.SpringApplication;
 import org.springframework.context.ConfigurableApplicationContext;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /**
  * The real service on a folder of its own, with a few units of the demo line judged: good ones and
@@ -37,14 +43,16 @@ final class RunningService implements AutoCloseable {
 
   private final ConfigurableApplicationContext service;
   private final Path folder;
+  private final Crew crew;
   private final Player player;
   private final Path captures;
 
   private RunningService(ConfigurableApplicationContext service, Path folder) {
     this.service = service;
     this.folder = folder;
-    this.player =
-        new Player(new LineClient(address()), folder.resolve("demo"), Clock.systemUTC(), quiet());
+    Path demo = folder.resolve("demo");
+    this.crew = Crew.hire(service.getBean(Accounts.class), address(), demo);
+    this.player = new Player(crew, demo, Clock.systemUTC(), quiet());
     player.play(List.of(DemoBatch.sedge().only(PLAYED)));
     this.captures = player.leaveCaptures(DemoBatch.spare());
   }
@@ -64,6 +72,19 @@ final class RunningService implements AutoCloseable {
   URI address() {
     return URI.create(
         "http://localhost:" + service.getEnvironment().getRequiredProperty("local.server.port"));
+  }
+
+  /** Sends JSON as the engineer, for what a test needs there before it looks at a screen. */
+  JsonNode send(String method, String path, String json) {
+    Map<String, Object> body =
+        JsonMapper.builder().build().readValue(json, new TypeReference<>() {});
+    LineClient engineer = crew.person(Crew.ENGINEER);
+    return method.equals("PUT") ? engineer.put(path, body) : engineer.post(path, body);
+  }
+
+  /** Who works there. */
+  Crew crew() {
+    return crew;
   }
 
   /** Measures one more unit, as the line does while somebody looks at the screen of its bench. */

@@ -2,6 +2,7 @@ package evenpair.demo.screens;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.ConsoleMessage;
@@ -9,11 +10,18 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.RequestOptions;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
+import evenpair.demo.player.Crew;
 import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
-/** One page in a browser that remembers nothing yet, and what the browser complained about. */
+/**
+ * One page in a browser that remembers nothing yet, and what the browser complained about. Signed
+ * in as the line's engineer, who also measures, unless told otherwise.
+ */
 final class Screen {
   /**
    * The verdict at the bench and the plots wait for HTTP; nothing here takes longer on a busy
@@ -22,26 +30,64 @@ final class Screen {
   private static final double PATIENCE_MS = 20_000;
 
   private final Browser browser;
+  private final RunningService service;
   private final URI address;
   private final List<String> complaints = new ArrayList<>();
   private final List<String> announced = new ArrayList<>();
+  private String locale = "en-GB";
   private BrowserContext context;
   private Page page;
+  private Browser.NewContextOptions look;
+  private String person = Crew.ENGINEER;
+  private boolean signedIn;
 
-  Screen(Browser browser, URI address) {
+  Screen(Browser browser, RunningService service) {
     this.browser = browser;
-    this.address = address;
+    this.service = service;
+    this.address = service.address();
     as(1280, 800, ColorScheme.LIGHT);
   }
 
   /** Starts anew in a window of that size. */
   Screen as(int width, int height, ColorScheme scheme) {
+    // Screens come from the service in every test but those about what is kept: a test may hold or
+    // change answers, which it cannot do with what a service worker fetches.
+    expectComplaint("Service Worker registration blocked");
+    look =
+        new Browser.NewContextOptions()
+            .setViewportSize(width, height)
+            .setColorScheme(scheme)
+            .setLocale(locale)
+            .setServiceWorkers(ServiceWorkerPolicy.BLOCK);
+    return anew();
+  }
+
+  /** Starts anew with somebody who measures and no more. */
+  Screen asOperator() {
+    return asPerson(Crew.OPERATOR);
+  }
+
+  /** Starts anew with somebody who looks after people and tokens. */
+  Screen asAdministrator() {
+    return asPerson(Crew.ADMINISTRATOR);
+  }
+
+  /** Starts anew with nobody signed in. */
+  Screen asNobody() {
+    return asPerson(null);
+  }
+
+  private Screen asPerson(String name) {
+    person = name;
+    return anew();
+  }
+
+  private Screen anew() {
     if (context != null) {
       context.close();
     }
-    context =
-        browser.newContext(
-            new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme));
+    signedIn = false;
+    context = browser.newContext(look);
     page = context.newPage();
     // One listener for the page's life: without it, file dialogs are taken over anew for each wait,
     // and on a busy machine a dialog may open before that has happened.
@@ -55,10 +101,28 @@ final class Screen {
     return this;
   }
 
+  /** Starts anew for a reader of that language, such as {@code zh-CN}. */
+  Screen inLanguage(String language) {
+    locale = language;
+    return as(1280, 800, ColorScheme.LIGHT);
+  }
+
   /** Opens an address of the screens, such as {@code #/batch/SW-2647}. */
   Screen open(String hash) {
+    signIn();
     page.navigate(address + "/" + hash);
     return this;
+  }
+
+  private void signIn() {
+    if (person != null && !signedIn) {
+      Map<String, String> body =
+          Map.of("name", person, "password", service.crew().password(person));
+      APIResponse answer =
+          context.request().post(address + "/api/session", RequestOptions.create().setData(body));
+      org.assertj.core.api.Assertions.assertThat(answer.status()).as(answer.text()).isEqualTo(200);
+      signedIn = true;
+    }
   }
 
   /**

@@ -82,7 +82,7 @@ class SoundCaptureTests {
     device.path().setGain(1, 1);
     device.path().setNoise(CARD_NOISE);
     device.path().loseSamples(0, Double.POSITIVE_INFINITY);
-    screen = new Screen(chromium.browser(), service.address());
+    screen = new Screen(chromium.browser(), service);
     screen.open("#/station").shows("main", "bench-1");
     choose(List.of(VirtualSoundDevice.MICROPHONES), false);
     confirmCaution();
