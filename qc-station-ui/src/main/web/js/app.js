@@ -1,9 +1,12 @@
 // Starts the screens: theme, texts, top bar, and the screen that the address names.
 import { el, put } from "./dom.js"
 import { keysShown, showKeys, takesText } from "./keys.js"
+import { chooseLanguage, otherLanguage } from "./language.js"
+import { outbox } from "./outbox/outbox.js"
 import { hashOf, parseRoute } from "./router.js"
 import { SCREENS, screenOf } from "./screens.js"
 import { loadTexts, t } from "./texts.js"
+import { keepScreens } from "./kept-screens.js"
 import { chosenTheme, nextTheme, startTheme } from "./theme.js"
 
 /** Shown only when the table of texts can be neither fetched nor remembered. */
@@ -23,7 +26,7 @@ function start() {
     el("a", { class: "skip", href: "#main", on: { click: (/** @type {Event} */ e) => { e.preventDefault(); main.focus() } } }, t("screen.nav.skip")),
     el("header", { class: "top" },
       el("a", { class: "product", href: "#/bench" }, el("img", { src: "/img/evenpair.svg", alt: "", width: 28, height: 28 }), "Evenpair"),
-      links, el("div", { class: "tools" }, themeButton(),
+      links, el("div", { class: "tools" }, languageButton(), themeButton(),
         el("button", { type: "button", class: "button icon", "aria-label": t("screen.keys.title"), title: t("screen.keys.title"), on: { click: showKeys } }, "?"))),
     main)
   const follow = () => {
@@ -40,6 +43,8 @@ function start() {
   addEventListener("hashchange", follow)
   document.addEventListener("keydown", onKey)
   follow()
+  outbox.start()
+  keepScreens(() => screen?.isIdle?.() ?? true)
 }
 
 /** @param {KeyboardEvent} event */
@@ -55,6 +60,18 @@ function onKey(event) {
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
   put(links, SCREENS.map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
+}
+
+/** Names the other language in its own words; the screens start anew in it. */
+function languageButton() {
+  const other = otherLanguage()
+  const name = { en: t("screen.language.en"), zh: t("screen.language.zh") }[other]
+  return el("button", { type: "button", class: "button quiet language", lang: other, title: t("screen.language.title"), on: {
+    click: () => {
+      chooseLanguage(other)
+      location.reload()
+    },
+  } }, name)
 }
 
 function themeButton() {
