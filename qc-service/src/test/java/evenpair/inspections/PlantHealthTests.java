@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.put;
-import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import evenpair.access.TestCallers;
 import evenpair.inspections.TestLine.Reply;
 import io.micrometer.core.instrument.MeterRegistry;
 import java.util.List;
@@ -182,9 +182,17 @@ class PlantHealthTests {
   }
 
   @Test
-  void actuatorKnowsDiskDatabaseLedgerAndCaptures() throws Exception {
-    mvc.perform(get("/actuator/health"))
+  void namesPeopleToEngineersOnly() throws Exception {
+    assertThat(asked("engineer")).contains("\"operator\":\"op-17\"");
+    assertThat(asked("administrator")).contains("\"operator\":\"op-17\"");
+    assertThat(asked("operator")).contains(STATION).doesNotContain("op-17", "\"operators\"");
+  }
+
+  private String asked(String role) throws Exception {
+    return mvc.perform(get("/api/health/stations").header(TestCallers.ROLES, role))
         .andExpect(status().isOk())
-        .andExpect(jsonPath("$.status").exists());
+        .andReturn()
+        .getResponse()
+        .getContentAsString();
   }
 }

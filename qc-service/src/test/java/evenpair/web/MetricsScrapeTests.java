@@ -6,6 +6,7 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import evenpair.EvenpairDatabaseTest;
+import evenpair.access.TestCallers;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.MockMvc;
@@ -41,6 +42,24 @@ class MetricsScrapeTests {
             "evenpair_ledger_one_role 0.0",
             "evenpair_disk_free_bytes",
             "evenpair_events_unfinished");
+  }
+
+  @Test
+  void isClosedToAWrongTokenToNobodyAndToEngineersButNotToAdministrators() throws Exception {
+    mvc.perform(get(MetricsScrape.PATH).header("Authorization", "Bearer wrong-" + TOKEN))
+        .andExpect(status().isUnauthorized());
+    mvc.perform(get(MetricsScrape.PATH).header(TestCallers.PERSON, TestCallers.NOBODY))
+        .andExpect(status().isUnauthorized());
+    mvc.perform(get(MetricsScrape.PATH).header(TestCallers.ROLES, "engineer"))
+        .andExpect(status().isForbidden());
+    mvc.perform(get(MetricsScrape.PATH).header(TestCallers.ROLES, "administrator"))
+        .andExpect(status().isOk());
+  }
+
+  @Test
+  void theTokenOpensNothingElse() throws Exception {
+    mvc.perform(get("/api/stations").header("Authorization", "Bearer " + TOKEN))
+        .andExpect(status().isUnauthorized());
   }
 
   @Test

@@ -92,8 +92,7 @@ public final class EarlierDays {
       for (int b = 0; b < benches.size(); b++) {
         int place = b;
         shifts.add(
-            hands.submit(
-                () -> shift(units, place, benches, recorder, begin, !known, day == 0)));
+            hands.submit(() -> shift(units, place, benches, recorder, begin, !known, day == 0)));
       }
       for (Future<List<UnitOutcome>> shift : shifts) {
         outcomes.addAll(shift.get());

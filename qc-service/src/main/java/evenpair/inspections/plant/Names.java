@@ -1,33 +1,29 @@
 package evenpair.inspections.plant;
 
 import evenpair.access.People;
+import evenpair.access.SignedIn;
 import evenpair.web.Caller;
 import java.util.Set;
 import java.util.UUID;
-import org.springframework.security.core.Authentication;
-import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
 
 /** Names of people, for those who may read them. */
 @Component("plantNames")
 class Names {
-  private static final Set<String> MAY_READ =
-      Set.of(Caller.ENGINEER.name(), Caller.ADMINISTRATOR.name());
-
   private final People people;
+  private final SignedIn signedIn;
 
-  Names(People people) {
+  Names(People people, SignedIn signedIn) {
     this.people = people;
+    this.signedIn = signedIn;
   }
 
   /**
    * @return whether the caller is an engineer or administrator
    */
   boolean readable() {
-    Authentication caller = SecurityContextHolder.getContext().getAuthentication();
-    return caller != null
-        && caller.getAuthorities().stream()
-            .anyMatch(granted -> MAY_READ.contains(granted.getAuthority()));
+    Set<Caller> roles = signedIn.roles();
+    return roles.contains(Caller.ENGINEER) || roles.contains(Caller.ADMINISTRATOR);
   }
 
   /**
