@@ -158,17 +158,13 @@ class Trials {
         prices
             .map(p -> TrialFigures.costs(p, result, units.units(), risks.escapes(1)))
             .orElse(null),
-        TrialFigures.tightness(
-            Tightness.of(units, set, prepared.worth(), result), prices, risks),
+        TrialFigures.tightness(Tightness.of(units, set, prepared.worth(), result), prices, risks),
         figures.notes(units, result, set, prices));
   }
 
   TriedSet tried(StoredLimitSet set) {
     return new TriedSet(
-        set.set().version(),
-        set.digest(),
-        limitTexts.write(set.set()),
-        limitTexts.tree(set.set()));
+        set.set().version(), set.digest(), limitTexts.write(set.set()), limitTexts.tree(set.set()));
   }
 
   private static Units counts(TrialUnits units, Trial.Result result) {

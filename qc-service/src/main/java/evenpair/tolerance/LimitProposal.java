@@ -11,12 +11,12 @@ import java.util.OptionalInt;
  * Limits that a wanted share of units keeps, with a stated confidence, whatever their distribution.
  *
  * <p>The units are split in two. One half tells the shape: centre m(f) and scale s(f) of the
- * deviations of both channels, scale s_Δ(f) of left − right (root mean square), and the same of level
- * and balance. Each unit of the other half is then one number, its largest |d − m|/s, |L − R|/s_Δ,
- * |a − m_a|/s_a or |a_L − a_R|/s_b; the k-th smallest of these scales all limits together (see {@link
- * CoverageRank}). Because the shape does not know the other half, the promise needs no assumption
- * beyond units that come independently from one population. Limits are then drawn around m ± t·s by
- * region, outward, which only lets more units pass.
+ * deviations of both channels, scale s_Δ(f) of left − right (root mean square), and the same of
+ * level and balance. Each unit of the other half is then one number, its largest |d − m|/s, |L −
+ * R|/s_Δ, |a − m_a|/s_a or |a_L − a_R|/s_b; the k-th smallest of these scales all limits together
+ * (see {@link CoverageRank}). Because the shape does not know the other half, the promise needs no
+ * assumption beyond units that come independently from one population. Limits are then drawn around
+ * m ± t·s by region, outward, which only lets more units pass.
  */
 public final class LimitProposal {
   /** A point at which units do not differ at all would divide by 0; so little is never a limit. */
@@ -88,8 +88,7 @@ public final class LimitProposal {
       level.add(right);
       balance.add(left - right);
     }
-    return new Shape(
-        centre, scale, differenceScale, level.mean(), level.sd(), balance.rms());
+    return new Shape(centre, scale, differenceScale, level.mean(), level.sd(), balance.rms());
   }
 
   /** Sums about the first value, so that nothing cancels. */
@@ -172,8 +171,7 @@ public final class LimitProposal {
         largest = Math.max(largest, scaled.windows || Double.isNaN(d) ? d : 0);
       }
       if (scaled.match && region.match().isPresent()) {
-        largest =
-            Math.max(largest, Math.abs(table.difference(row, i)) / shape.differenceScale[i]);
+        largest = Math.max(largest, Math.abs(table.difference(row, i)) / shape.differenceScale[i]);
       }
     }
     return largest;
@@ -204,8 +202,7 @@ public final class LimitProposal {
    */
   public LimitSet limits(
       double t, Scaled scaled, List<Optional<Uncertainty>> uncertainty, int version) {
-    List<Guard> guards =
-        uncertainty.stream().map(u -> new Guard(set.decision(), u)).toList();
+    List<Guard> guards = uncertainty.stream().map(u -> new Guard(set.decision(), u)).toList();
     LimitHull hull = new LimitHull(shape, t, guards);
     LimitSet.LevelLimit level = set.level();
     LimitSet.LevelLimit proposed =

@@ -56,7 +56,8 @@ class BatchPanelsTests {
     assertThat(capability.path("rows").path(0).path("missing").path("need").intValue())
         .isEqualTo(10);
     assertThat(capability.path("rows").path(0).path("cpk").isNull()).isTrue();
-    assertThat(line.get(BATCH + "charts?kind=ewma").json().path("missing").path("text").stringValue())
+    assertThat(
+            line.get(BATCH + "charts?kind=ewma").json().path("missing").path("text").stringValue())
         .isEqualTo("Too few units: 3 of at least 10.");
     assertThat(line.get(BATCH + "components").json().path("missing").path("need").intValue())
         .isEqualTo(20);

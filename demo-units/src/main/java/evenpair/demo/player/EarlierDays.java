@@ -92,8 +92,7 @@ public final class EarlierDays {
       for (int b = 0; b < benches.size(); b++) {
         int place = b;
         shifts.add(
-            hands.submit(
-                () -> shift(units, place, benches, recorder, begin, !known, day == 0)));
+            hands.submit(() -> shift(units, place, benches, recorder, begin, !known, day == 0)));
       }
       for (Future<List<UnitOutcome>> shift : shifts) {
         outcomes.addAll(shift.get());
@@ -142,8 +141,7 @@ public final class EarlierDays {
     List<UnitOutcome> outcomes = new ArrayList<>();
     for (int i = place; i < units.size(); i += benches.size()) {
       Clock then = Clock.fixed(begin.plus(BETWEEN.multipliedBy(i)), ZoneOffset.UTC);
-      outcomes.add(
-          new UnitPlayer(crew, recorder, truth, then).play(units.get(i), bench, cables));
+      outcomes.add(new UnitPlayer(crew, recorder, truth, then).play(units.get(i), bench, cables));
     }
     return outcomes;
   }
