@@ -1,5 +1,8 @@
 package evenpair.benchmarks;
 
+import evenpair.certificates.CertificateBenchmark;
+import evenpair.certificates.ThousandCertificates;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -34,7 +37,7 @@ public final class Benchmarks {
   private Benchmarks() {}
 
   /** Takes no arguments; the system property {@code rounds} sets their number. */
-  public static void main(String[] args) throws RunnerException {
+  public static void main(String[] args) throws RunnerException, IOException {
     Map<String, List<Double>> leasts = new LinkedHashMap<>();
     for (int round = 0; round < ROUNDS; round++) {
       for (RunResult result : round()) {
@@ -49,6 +52,7 @@ public final class Benchmarks {
     leasts.forEach(
         (name, values) ->
             print(name, values, leasts.get(REFERENCES.getOrDefault(name, "transformsAlone"))));
+    ThousandCertificates.main(args);
   }
 
   private static Collection<RunResult> round() throws RunnerException {
@@ -56,6 +60,7 @@ public final class Benchmarks {
         new OptionsBuilder()
             .include(PairBenchmark.class.getName())
             .include(BatchBenchmark.class.getName())
+            .include(CertificateBenchmark.class.getName())
             .forks(1)
             .warmupIterations(3)
             .warmupTime(TimeValue.seconds(1))

@@ -62,6 +62,10 @@ export class PrintButton {
  */
 export async function printPaper(path) {
   await checkPaper(path)
+  if (!navigator.pdfViewerEnabled) {
+    open(path, "_blank", "noopener")
+    return
+  }
   const frame = /** @type {HTMLIFrameElement} */ (el("iframe", { class: "print-frame", src: path, title: t("screen.print.frame"), tabindex: -1, "aria-hidden": "true" }))
   document.querySelector(".print-frame")?.remove()
   await new Promise((resolve) => {
