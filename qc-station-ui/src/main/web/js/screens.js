@@ -1,4 +1,5 @@
 // Every screen: its name in the address, what starts it, its title in the top bar, and who has use for it.
+import { startAcross } from "./across/across-screen.js"
 import { startBatch } from "./batch/batch-screen.js"
 import { startBench } from "./bench/bench-screen.js"
 import { startGolden } from "./golden/golden-screen.js"
@@ -33,6 +34,7 @@ export const SCREENS = [
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
   { name: "limits", start: startLimits, title: () => t("screen.nav.limits"), desk: "engineer" },
+  { name: "across", start: startAcross, title: () => t("screen.nav.across"), desk: "engineer", at: () => remembered("unit") },
   { name: "pairing", start: startPairing, title: () => t("screen.nav.pairing"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
 ]

@@ -7,6 +7,7 @@ import evenpair.inspections.Inspections.RegionSpan;
 import evenpair.ledger.Ledger.Seal;
 import evenpair.print.PaperSize;
 import evenpair.print.Printer;
+import evenpair.print.Sheet;
 import evenpair.print.TestPrinter;
 import evenpair.web.TestTexts;
 import evenpair.web.Texts;
@@ -42,6 +43,19 @@ final class Paper {
       List<TuningVerdict> tunings,
       PaperSize size,
       String publicUrl) {
+    return PRINTER.print(sheet(inspection, regions, tunings, size, publicUrl));
+  }
+
+  static Sheet sheet(Inspection inspection, PaperSize size) {
+    return sheet(inspection, PassedPair.REGIONS, List.of(), size, "");
+  }
+
+  private static Sheet sheet(
+      Inspection inspection,
+      List<RegionSpan> regions,
+      List<TuningVerdict> tunings,
+      PaperSize size,
+      String publicUrl) {
     Facts facts =
         new Facts(
             inspection,
@@ -50,6 +64,6 @@ final class Paper {
             seal(),
             new CheckLink(new PublicAddress(publicUrl), LEDGER).of(inspection, seal()),
             tunings);
-    return PRINTER.print(new CertificateSheet(new Wording(TEXTS, Locale.ENGLISH)).of(facts, size));
+    return new CertificateSheet(new Wording(TEXTS, Locale.ENGLISH)).of(facts, size);
   }
 }

@@ -5,6 +5,7 @@ import { el, put } from "../dom.js"
 import { keepPlace } from "../keep-place.js"
 import { takesText } from "../keys.js"
 import { listen } from "../live.js"
+import { BatchPapers } from "../print/batch-papers.js"
 import { go, hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
 import { t } from "../texts.js"
@@ -189,7 +190,8 @@ export class BatchDetail {
         this.#top,
         clouds.element,
         riskBlock(statistics, this.#closed.signal),
-        this.#figures(statistics)),
+        this.#figures(statistics),
+        new BatchPapers(statistics, this.#closed.signal).element),
       units.element)
     clouds.refresh()
   }

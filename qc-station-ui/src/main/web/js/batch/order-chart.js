@@ -15,8 +15,10 @@ const WIDTH = 900, LEFT = 60, RIGHT = 104, TOP = 22, GAP = 30, BOTTOM = 24
 const HEIGHTS = [190, 96]
 /** Discs are drawn up to this many points; beyond it the line and the signals alone. */
 const DISCS = 300
-/** A value this many times as far out as the limits stands at the edge, with an arrow. */
+/** A single value this many times as far out as the limits stands at the edge, with an arrow. */
 const REACH = 2.2
+/** A shift that so large a share of the points make is shown in full. */
+const SHIFTED = 0.05
 const NAMED_UNITS = 10
 
 export class OrderChart {
@@ -175,7 +177,7 @@ function ground(place) {
   return svg("rect", { class: "order-ground", x: LEFT, y: topOf(place), width: WIDTH - LEFT - RIGHT, height: heightOf(place) })
 }
 
-/** What the axis shows: limits and data, but no value farther out than a few times the limits. @param {Panel} panel @returns {[number, number]} */
+/** What the axis shows: limits and data, but not the few values that are farther out than a few times the limits. @param {Panel} panel @returns {[number, number]} */
 export function spanOf(panel) {
   const limits = [...(panel.lower ?? []), ...(panel.upper ?? []), ...(isNumber(panel.centre) ? [panel.centre] : [])].filter(isNumber)
   const values = panel.lines.flat().filter(isNumber)
@@ -183,8 +185,9 @@ export function spanOf(panel) {
   if (limits.length) {
     const least = Math.min(...limits), most = Math.max(...limits), middle = panel.centre ?? (panel.lower ? (least + most) / 2 : 0)
     const reach = REACH * Math.max(most - middle, middle - least)
-    low = Math.min(least, Math.max(low, middle - reach))
-    high = Math.max(most, Math.min(high, middle + reach))
+    const rising = values.sort((a, b) => a - b), few = Math.floor(SHIFTED * (rising.length - 1))
+    low = Math.min(least, Math.max(low, Math.min(middle - reach, rising[few])))
+    high = Math.max(most, Math.min(high, Math.max(middle + reach, rising[rising.length - 1 - few])))
   }
   const room = Math.max(1e-3, (high - low) * 0.08)
   return [low - room, high + room]
