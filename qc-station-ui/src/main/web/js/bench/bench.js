@@ -6,6 +6,7 @@ import { takesText } from "../keys.js"
 import { listen } from "../live.js"
 import { recall, remember } from "../memory.js"
 import { outbox } from "../outbox/outbox.js"
+import { HeldReport } from "../outbox/report.js"
 import { Full } from "../outbox/store.js"
 import { serviceNow } from "../service-clock.js"
 import { t, tOf } from "../texts.js"
@@ -29,6 +30,8 @@ import { StationLine } from "./station-line.js"
 /** A verdict that takes longer than this is called held; it still comes. */
 const PATIENCE_MS = 5000
 const MOST_OF_A_SERIAL = 50
+/** How often the held captures are counted for the service, if nothing else makes it look. */
+const REPORT_MS = 60_000
 
 export class Bench {
   #station
@@ -41,6 +44,8 @@ export class Bench {
   #files = new FileCapture(() => this.#tell())
   #devices
   #held = new HeldPanel(outbox)
+  #report
+  #reporting = 0
   #badges
   #focus
   #live
@@ -51,6 +56,7 @@ export class Bench {
   #captureRoom = el("div", { class: "capture-room" })
   #form
   #patience = 0
+  #isLive = false
   /** @type {string | undefined} when the output was calibrated last */
   #outputCalibration
   /** @type {Api.ProblemDocument | null} */
@@ -65,6 +71,8 @@ export class Bench {
     this.#station = station
     this.#line = new StationLine(station)
     this.#badges = new Badges(station)
+    this.#report = new HeldReport(station)
+    this.#reporting = window.setInterval(() => this.#readOutbox(), REPORT_MS)
     this.#result = new ResultView(station, this.#closed.signal, () => this.#leave())
     this.#devices = new DeviceCapture(station, { changed: () => this.#tell(), progress: (share) => this.#result.verdict.progress(share), lost: (notice) => this.#on({ type: "stopped", notice }) })
     this.#form = el("form", { class: "attempt", novalidate: true, on: { submit: (/** @type {Event} */ e) => { e.preventDefault(); this.#enter() } } },
@@ -86,7 +94,8 @@ export class Bench {
       onNews: (news) => { if (news.station === this.#station) this.#refresh(true).catch(() => this.#line.showLive("offline")) },
       onState: (state) => {
         this.#line.showLive(state)
-        if (state !== "live") return
+        this.#isLive = state === "live"
+        if (!this.#isLive) return
         outbox.wake()
         prepareChecks()
         this.#badges.refresh(this.#closed.signal).catch(() => {})
@@ -101,6 +110,7 @@ export class Bench {
   close() {
     this.#closed.abort()
     clearTimeout(this.#patience)
+    clearInterval(this.#reporting)
     this.#live.close()
     this.#unlisten()
     this.#focus.close()
@@ -350,6 +360,7 @@ export class Bench {
   #readOutbox() {
     outbox.state().then((state) => {
       const waits = state.sender === "away" || state.sender === "sign-in" || state.held.length > 1
+      if (this.#isLive && (waits || !state.held.length)) this.#report.tell(state.held)   // a capture on its way is not held yet
       const onBench = this.#isIdle() ? "" : this.#state.serial
       this.#held.show({ ...state, again: state.again.filter((unit) => unit.serial !== onBench) }, waits)
       this.#result.recent.showHeld(waits ? state.held : [])

@@ -62,6 +62,11 @@ final class Screen {
     return anew();
   }
 
+  /** Starts anew with the engineer who signs what the first one drafted. */
+  Screen asSecondEngineer() {
+    return asPerson(Crew.SECOND_ENGINEER);
+  }
+
   /** Starts anew with somebody who measures and no more. */
   Screen asOperator() {
     return asPerson(Crew.OPERATOR);
