@@ -6,6 +6,10 @@ declare namespace Api {
     type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
     place?: unknown; expected?: unknown; choices?: unknown;
   }
+  type Role = "operator" | "engineer" | "administrator";
+  interface Session { person: { person: string; name: string; roles: Role[]; by: "password" | "badge" | null } | null; station: string | null; idleSeconds: number }
+  interface Person { person: string; name: string; badge: string | null; roles: Role[]; account: boolean; password: boolean; active: boolean; erasable: boolean }
+  interface StationToken { id: string; name: string; madeAt: string; lastUsedAt: string | null; revokedAt: string | null; valid: boolean }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
   interface Need { what: string; channel?: string | null; why: string; text: string }
   interface Block { cause?: string; channel?: string | null; since?: string | null; text: string }

@@ -62,7 +62,10 @@ export function sendAttempt(attempt, left, right, key, progress) {
     request.addEventListener("error", () => reject(new Offline()))
     request.addEventListener("load", () => {
       if (request.status >= 200 && request.status < 300) resolve(JSON.parse(request.responseText))
-      else reject(new Problem(documentOf(request.status, request.responseText)))
+      else {
+        if (request.status === 401) tellSignInNeeded()
+        reject(new Problem(documentOf(request.status, request.responseText)))
+      }
     })
     request.send(body)
   })
@@ -70,7 +73,13 @@ export function sendAttempt(attempt, left, right, key, progress) {
 
 /** Sends JSON. @template T @param {string} path @param {unknown} body @returns {Promise<T>} */
 export function post(path, body) {
-  return send(path, JSON.stringify(body), { "Content-Type": "application/json" })
+  return send("POST", path, body)
+}
+
+/** Sends JSON, or nothing. @template T @param {"POST" | "PUT" | "DELETE"} method @param {string} path @param {unknown} [body] @returns {Promise<T>} */
+export function send(method, path, body) {
+  const json = body !== undefined && body !== null
+  return transmit(method, path, json ? JSON.stringify(body) : null, json ? { "Content-Type": "application/json" } : {})
 }
 
 /**
@@ -83,14 +92,14 @@ export function postParts(path, parts) {
     if (part instanceof File) body.append(name, typed(part), part.name)
     else body.append(name, new Blob([JSON.stringify(part)], { type: "application/json" }), `${name}.json`)
   }
-  return send(path, body, {})
+  return transmit("POST", path, body, {})
 }
 
-/** @param {string} path @param {BodyInit} body @param {Record<string, string>} headers @returns {Promise<any>} */
-async function send(path, body, headers) {
+/** @param {string} method @param {string} path @param {BodyInit | null} body @param {Record<string, string>} headers @returns {Promise<any>} */
+async function transmit(method, path, body, headers) {
   let response
   try {
-    response = await fetch(path, { method: "POST", body, headers: { Accept: "application/json", ...ownRequest(), ...headers } })
+    response = await fetch(path, { method, body, headers: { Accept: "application/json", ...ownRequest(), ...headers } })
   } catch {
     throw new Offline()
   }
@@ -124,7 +133,13 @@ function typed(file) {
 
 /** @param {Response} response */
 async function problemOf(response) {
+  if (response.status === 401 && !response.url.includes("/api/session")) tellSignInNeeded()
   return new Problem(documentOf(response.status, await response.text()))
+}
+
+/** The session has ended, or there was none: whoever shows the screens asks to sign in. */
+function tellSignInNeeded() {
+  document.dispatchEvent(new CustomEvent("evenpair-sign-in-needed"))
 }
 
 /** @param {number} status @param {string} text @returns {Api.ProblemDocument} */

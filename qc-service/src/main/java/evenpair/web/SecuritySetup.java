@@ -5,7 +5,6 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
-import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.context.NullSecurityContextRepository;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
@@ -42,8 +41,8 @@ class SecuritySetup {
             answers -> answers.authenticationEntryPoint(unallowed).accessDeniedHandler(unallowed))
         .securityContext(
             context -> context.securityContextRepository(new NullSecurityContextRepository()))
-        .sessionManagement(
-            session -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
+        // It would take each request for a sign-in, and give its session a new id every time.
+        .sessionManagement(AbstractHttpConfigurer::disable)
         .csrf(
             csrf ->
                 csrf.csrfTokenRepository(ForgeryProtection.repository())
