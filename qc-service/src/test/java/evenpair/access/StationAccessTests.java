@@ -21,7 +21,7 @@ import javax.crypto.spec.PBEKeySpec;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.springframework.mock.web.MockHttpServletResponse;
-import org.springframework.mock.web.MockMultipartFile;
+import org.springframework.mock.web.MockPart;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
 
 class StationAccessTests extends AccessTest {
@@ -123,10 +123,9 @@ class StationAccessTests extends AccessTest {
               token,
               multipart("/api/inspections")
                   .part(
-                      new org.springframework.mock.web.MockPart(
-                          "inspection", inspection.getBytes(StandardCharsets.UTF_8)))
-                  .file(new MockMultipartFile("left", "l.wav", "audio/wav", new byte[] {1}))
-                  .file(new MockMultipartFile("right", "r.wav", "audio/wav", new byte[] {2}))));
+                      new MockPart("inspection", inspection.getBytes(StandardCharsets.UTF_8)),
+                      new MockPart("left", "l.wav", new byte[] {1}),
+                      new MockPart("right", "r.wav", new byte[] {2}))));
     }
   }
 
