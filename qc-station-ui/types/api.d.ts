@@ -4,7 +4,8 @@ declare namespace Api {
   interface Page<T> { items: T[]; next?: string | null }
   interface ProblemDocument {
     type?: string; title?: string; status: number; detail?: string; part?: string; field?: string;
-    place?: unknown; expected?: unknown; choices?: unknown;
+    place?: unknown; expected?: unknown; choices?: unknown; stations?: unknown;
+    problems?: { line: number; column: number; path: string; found: string; expected: string }[];
   }
   type Role = "operator" | "engineer" | "administrator";
   interface Session { person: { person: string; name: string; roles: Role[]; by: "password" | "badge" | null } | null; station: string | null; idleSeconds: number }
@@ -51,7 +52,23 @@ declare namespace Api {
     seatings: number; method: string; frequencyHz: number[]; level: BudgetNumber; balance: BudgetNumber; deviation: BudgetCurve; match: BudgetCurve;
     regions: { region: string; deviationExpandedDb: number | null; deviationAtHz: number | null; matchExpandedDb: number | null; matchAtHz: number | null }[];
   }
-  interface Product { product: string; name: string; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
+  interface HealthStation {
+    station: string; state: "ready" | "problem" | "blocked"; block: { cause: string; since: string; text: string } | null;
+    verdicts: { inspection: string; serial: string; tuning: string; verdict: string; at: string }[];
+    firstPass: { passed: number; of: number; share: number | null; wilson: [number, number] | null; minutes: number };
+    mountings: { attempts: number; reseats: number; minutes: number; operators?: { operator: string | null; attempts: number; reseats: number }[] };
+    calibrations: { kind: string; validUntil: string | null; secondsLeft: number | null }[];
+    verifications: { product: string; tuning: string; state: "passed" | "failed" | "expired" | "missing"; validUntil: string | null }[];
+    held: { count: number; oldestAt: string | null; reportedAt: string } | null; heardAt: string | null;
+  }
+  interface HealthService {
+    version: string; hearsOtherProcesses: boolean;
+    database: { latencyMs: number; ledger: { unsealed: number; oldestUnsealedAt: string | null; lastBlockAt: string | null }; events: { unfinished: number; oldestAt: string | null }; oneRole: boolean } | null;
+    disk: { freeBytes: number; totalBytes: number; warnBelowBytes: number; low: boolean } | null;
+    dropFolders: { station: string; watching: boolean; waiting: number; taken: number; refused: number; lastTakenAt: string | null; problem: string | null }[];
+  }
+  interface PlantHealth { at: string; stations: HealthStation[]; service: HealthService; method: string }
+  interface Product { product: string; name: string; serialPattern?: string | null; tunings: { tuning: string; required: boolean; activeLimitSet: number | null }[] }
   interface Reason {
     kind: string; channel: "left" | "right" | null; region: string | null; frequencyHz: number | null;
     measuredDb: number | null; limitDb: number | null; alsoRegions?: string[] | null; text: string;
@@ -75,7 +92,10 @@ declare namespace Api {
     unit?: { verdict: string; passed: string[]; missing: string[]; failed: string[] };
     links?: { certificate?: string | null };
   }
-  interface NewAttempt { serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number }
+  interface NewAttempt {
+    serial: string; batch: string; product: string; tuning: string; station: string; operator: string; seating: number;
+    occasion?: string; measuredAt?: string; stimulus?: string;
+  }
   interface ChannelCurve {
     levelDb: Values; alignmentDb?: number | null; thdPercent?: Values | null; harmonicsDb?: Record<string, Values | null> | null;
     harmonicFloorsDb?: Record<string, Values | null> | null; highOrderDb?: Values | null; highOrderFloorDb?: Values | null;
@@ -93,10 +113,36 @@ declare namespace Api {
   interface BatchSummary { batch: string; product: string; productName?: string; tunings: string[]; limitSets: number[]; units: number; lastAt: string }
   interface Spread { n: number; mean?: Values; sd?: Values; percentiles: Record<string, Values | null | undefined> }
   interface ChannelStatistics { n: number; level?: Omit<Spread, "n"> | null; deviation?: Omit<Spread, "n"> | null }
-  interface RankedReason { kind: string; channel?: string | null; region?: string | null; units: number; share: number; text?: string | null }
+  interface RankedReason { kind: string; channel?: string | null; region?: string | null; units: number; share: number; text?: string | null; failed?: { inspection: string; serial: string; verdict: string }[] }
+  interface Yield { passed: number; of: number; share: number; confidence: number; wilson?: [number, number] | null; clopperPearson?: [number, number] | null; method?: string | null }
+  interface Missing { lack: string; have: number; need: number; text: string }
+  interface Index { value: number; interval: [number, number]; atLeast: number }
+  interface CapabilityRow {
+    quantity: string; region: string | null; channel: string | null; name: string; n: number; lowerLimitDb: number | null; upperLimitDb: number | null; meanDb: number | null;
+    sdWithinDb: number | null; sdOverallDb: number | null; cp: Index | null; cpk: Index | null; pp: Index | null; ppk: Index | null; normality: { aSquared: number; p: number; rejected: boolean } | null;
+    alternative: { method: string; ppk: number | null; atLeast: number | null; outside: number; text: string } | null; quoted: string | null; missing: Missing | null;
+  }
+  interface Capabilities { rows: CapabilityRow[]; method: string; notes: string[] }
+  interface UnitLink { inspection: string; serial: string; verdict: string | null }
+  interface Charts {
+    quantity: string; region: string | null; channel: string | null; name: string; unit: string; kind: string; points: { at: string; units: UnitLink[] }[];
+    panels: { title: string; lines: Values[]; centre: number; lower: Values | null; upper: Values | null }[]; signals: { panel: number; rule: string; text: string; points: number[] }[];
+    method: string; notes: string[]; missing: Missing | null; choices: { quantity: string; region: string | null; channel: string | null; name: string }[];
+  }
+  interface Component { share: number; leftDb: number[]; rightDb: number[]; text: string }
+  interface ScoredUnit extends UnitLink { at: string; member: boolean; tSquared: number | null; signals: boolean; scores: number[]; restDb: number | null; mostBy: number | null; mostShare: number | null }
+  interface Components {
+    from: number; frequencyHz: number[]; components: Component[]; tSquared: { components: number; alpha: number; memberLimit: number; otherLimit: number }; units: ScoredUnit[];
+    method: string; notes: string[]; missing: Missing | null;
+  }
+  interface StationRow {
+    name: string; f: number | null; p: number | null; stations: { station: string; n: number; meanDb: number | null; sdDb: number | null }[];
+    differences: { first: string; second: string; differenceDb: number; interval: [number, number]; clear: boolean; text: string }[]; missing: Missing | null;
+  }
+  interface StationComparison { rows: StationRow[]; method: string; notes: string[]; missing: Missing | null }
   interface Statistics {
     batch: string; product: string; tuning: string; limitSets: number[]; units: { inspected: number; passed: number; failed: number };
-    yield: { passed: number; of: number; share: number; confidence: number; wilson?: [number, number] | null };
+    yield: Yield; finalYield?: Yield | null; stations?: string[]; links?: Record<string, string>;
     reasons: RankedReason[]; frequencyHz: number[]; window?: { lowerDb: Values | null; upperDb: Values | null } | null; matchLimitDb?: Values | null;
     regions: Region[]; left?: ChannelStatistics | null; right?: ChannelStatistics | null; difference?: Spread | null; notes?: string[] | null;
   }
@@ -118,5 +164,16 @@ declare namespace Api {
   interface Rejudgement {
     id: string; softwareVersion: string; startedAt: string; until: string; nightly: boolean; inspections: number; bitForBit: number; differing: number;
     differences: { inspection: string; serial: string; softwareVersion: string; largestDb: number | null; verdictThen: string; verdictNow: string | null; problem: string | null }[];
+  }
+  interface OutsideRegion {
+    name: string; fromHz: number; toHz: number; theirsDb: number | null; oursDb: number | null; theirExpandedDb: number | null; ourExpandedDb: number | null;
+    en: number | null; limitDb: number | null; percentile: number | null; outcome: string; text: string;
+  }
+  interface OutsideReport {
+    id: string | null; serial: string; product: string; tuning: string; batch: string; inspection: string; measuredAt: string; station: string; limitSetVersion: number; receivedAt: string;
+    source: { name: string | null; publishedOn: string | null } | null; outcome: string; swapped: boolean; averageOnly: boolean; coverage: number; shapeCompared: boolean;
+    headline: string; conclusion: string[]; inTheBatch: string | null; regions: OutsideRegion[]; assumptions: string[]; questions: string[];
+    curves: { frequencyHz: number[]; oursDb: (number | null)[]; ourExpandedDb: (number | null)[]; theirsDb: (number | null)[] | null; theirExpandedDb: (number | null)[]; limitDb: (number | null)[] };
+    links: Record<string, string>;
   }
 }

@@ -1,4 +1,6 @@
 // Calls of the HTTP API. A refusal becomes a Problem with the members of its problem document; no answer becomes Offline.
+import { language } from "./language.js"
+import { noteClock } from "./service-clock.js"
 
 /** The service refused: carries the problem document. */
 export class Problem extends Error {
@@ -8,6 +10,9 @@ export class Problem extends Error {
     this.document = document
   }
 }
+
+/** A send that takes longer has gone nowhere; it is repeated under the same key. */
+const LONGEST_SEND_MS = 60_000
 
 /** The service did not answer. */
 export class Offline extends Error {}
@@ -30,56 +35,61 @@ export function ownRequest() {
 export async function get(path, signal) {
   let response
   try {
-    response = await fetch(path, { headers: { Accept: "application/json" }, signal })
+    response = await fetch(path, { headers: { Accept: "application/json", "Accept-Language": language() }, signal })
   } catch (failure) {
     if (signal?.aborted) throw failure
     throw new Offline()
   }
+  noteClock(response)
   if (!response.ok) throw await problemOf(response)
   return response.json()
 }
 
 /**
- * Sends an attempt, telling how much of it has gone out.
- * @param {Api.NewAttempt} attempt
- * @param {File} left @param {File} right
- * @param {string} key the same for every repetition of one attempt, so that it is stored once
- * @param {(sent: number, total: number) => void} progress bytes
+ * Sends a held capture. @param {import("./outbox/store.js").Held} item @param {import("./outbox/store.js").Part[]} parts
  * @returns {Promise<Api.Inspection>}
  */
-export function sendAttempt(attempt, left, right, key, progress) {
+export function sendCapture(item, parts) {
   const body = new FormData()
-  body.append("inspection", new Blob([JSON.stringify(attempt)], { type: "application/json" }), "inspection.json")
-  body.append("left", typed(left), left.name)
-  body.append("right", typed(right), right.name)
-  return new Promise((resolve, reject) => {
-    const request = new XMLHttpRequest()   // fetch cannot tell how far an upload is
-    request.open("POST", "/api/inspections")
-    request.setRequestHeader("Accept", "application/json")
-    request.setRequestHeader("Idempotency-Key", key)
-    for (const [name, value] of Object.entries(ownRequest())) request.setRequestHeader(name, value)
-    request.upload.addEventListener("progress", (event) => progress(event.loaded, event.total))
-    request.addEventListener("error", () => reject(new Offline()))
-    request.addEventListener("load", () => {
-      if (request.status >= 200 && request.status < 300) resolve(JSON.parse(request.responseText))
-      else {
-        if (request.status === 401) tellSignInNeeded()
-        reject(new Problem(documentOf(request.status, request.responseText)))
-      }
-    })
-    request.send(body)
-  })
+  body.append("inspection", new Blob([JSON.stringify(item.attempt)], { type: "application/json" }), "inspection.json")
+  for (const part of parts) body.append(part.name, new Blob([part.bytes], { type: part.type }), part.file)
+  return send("/api/inspections", body, { "Idempotency-Key": item.key }, AbortSignal.timeout(LONGEST_SEND_MS))
 }
 
 /** Sends JSON. @template T @param {string} path @param {unknown} body @returns {Promise<T>} */
 export function post(path, body) {
-  return send("POST", path, body)
+  return send(path, JSON.stringify(body), { "Content-Type": "application/json" })
 }
 
-/** Sends JSON, or nothing. @template T @param {"POST" | "PUT" | "DELETE"} method @param {string} path @param {unknown} [body] @returns {Promise<T>} */
-export function send(method, path, body) {
-  const json = body !== undefined && body !== null
-  return transmit(method, path, json ? JSON.stringify(body) : null, json ? { "Content-Type": "application/json" } : {})
+/** Sends text of another kind, such as YAML. @template T @param {string} path @param {string} body @param {string} type @returns {Promise<T>} */
+export function postText(path, body, type) {
+  return send(path, body, { "Content-Type": type })
+}
+
+/** Bytes, where the answer is no JSON. @param {string} path @param {AbortSignal} [signal] @returns {Promise<ArrayBuffer>} */
+export async function getBytes(path, signal) {
+  let response
+  try {
+    response = await fetch(path, { headers: { Accept: "application/octet-stream, application/problem+json" }, signal })
+  } catch (failure) {
+    if (signal?.aborted) throw failure
+    throw new Offline()
+  }
+  if (!response.ok) throw await problemOf(response)
+  return response.arrayBuffer()
+}
+
+/** Text, such as the YAML of a limit set. @param {string} path @param {string} type @param {AbortSignal} [signal] @returns {Promise<string>} */
+export async function getText(path, type, signal) {
+  let response
+  try {
+    response = await fetch(path, { headers: { Accept: type }, signal })
+  } catch (failure) {
+    if (signal?.aborted) throw failure
+    throw new Offline()
+  }
+  if (!response.ok) throw await problemOf(response)
+  return response.text()
 }
 
 /**
@@ -92,14 +102,25 @@ export function postParts(path, parts) {
     if (part instanceof File) body.append(name, typed(part), part.name)
     else body.append(name, new Blob([JSON.stringify(part)], { type: "application/json" }), `${name}.json`)
   }
-  return transmit("POST", path, body, {})
+  return send(path, body, {})
 }
 
-/** @param {string} method @param {string} path @param {BodyInit | null} body @param {Record<string, string>} headers @returns {Promise<any>} */
-async function transmit(method, path, body, headers) {
+/** Sends JSON, or nothing. @template T @param {"POST" | "PUT" | "DELETE"} method @param {string} path @param {unknown} [body] @returns {Promise<T>} */
+export function sendJson(method, path, body) {
+  const json = body !== undefined && body !== null
+  return transmit(method, path, json ? JSON.stringify(body) : null, json ? { "Content-Type": "application/json" } : {})
+}
+
+/** @param {string} path @param {BodyInit} body @param {Record<string, string>} headers @param {AbortSignal} [signal] @returns {Promise<any>} */
+function send(path, body, headers, signal) {
+  return transmit("POST", path, body, headers, signal)
+}
+
+/** @param {string} method @param {string} path @param {BodyInit | null} body @param {Record<string, string>} headers @param {AbortSignal} [signal] @returns {Promise<any>} */
+async function transmit(method, path, body, headers, signal) {
   let response
   try {
-    response = await fetch(path, { method, body, headers: { Accept: "application/json", ...ownRequest(), ...headers } })
+    response = await fetch(path, { method, body, headers: { Accept: "application/json", "Accept-Language": language(), ...ownRequest(), ...headers }, signal })
   } catch {
     throw new Offline()
   }
@@ -112,7 +133,7 @@ async function transmit(method, path, body, headers) {
 export async function checkPaper(path) {
   let response
   try {
-    response = await fetch(path, { headers: { Accept: "application/pdf, application/problem+json" } })
+    response = await fetch(path, { headers: { Accept: "application/pdf, application/problem+json", "Accept-Language": language() } })
   } catch {
     throw new Offline()
   }

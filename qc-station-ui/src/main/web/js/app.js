@@ -4,9 +4,12 @@ import { askToSignIn } from "./access/sign-in.js"
 import { whoIsHere } from "./access/who.js"
 import { el, put } from "./dom.js"
 import { keysShown, showKeys, takesText } from "./keys.js"
+import { chooseLanguage, otherLanguage } from "./language.js"
+import { outbox } from "./outbox/outbox.js"
 import { hashOf, parseRoute } from "./router.js"
 import { SCREENS, screenOf } from "./screens.js"
 import { loadTexts, t } from "./texts.js"
+import { keepScreens } from "./kept-screens.js"
 import { chosenTheme, nextTheme, startTheme } from "./theme.js"
 
 /** Shown only when the table of texts can be neither fetched nor remembered. */
@@ -26,7 +29,7 @@ function start() {
     el("a", { class: "skip", href: "#main", on: { click: (/** @type {Event} */ e) => { e.preventDefault(); main.focus() } } }, t("screen.nav.skip")),
     el("header", { class: "top" },
       el("a", { class: "product", href: "#/bench" }, el("img", { src: "/img/evenpair.svg", alt: "", width: 28, height: 28 }), "Evenpair"),
-      links, el("div", { class: "tools" }, whoIsHere(signInHere), themeButton(),
+      links, el("div", { class: "tools" }, whoIsHere(signInHere), languageButton(), themeButton(),
         el("button", { type: "button", class: "button icon", "aria-label": t("screen.keys.title"), title: t("screen.keys.title"), on: { click: showKeys } }, "?"))),
     main)
   /** @param {boolean} asked for a sign-in, whoever is signed in now */
@@ -51,6 +54,8 @@ function start() {
   onWho(() => drawLinks(links, parseRoute(location.hash).screen))
   document.addEventListener("keydown", onKey)
   follow()
+  outbox.start()
+  keepScreens(() => screen?.isIdle?.() ?? true)
 }
 
 /** Somebody wants to sign in, or to sign in as somebody else. */
@@ -71,6 +76,18 @@ function onKey(event) {
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
   put(links, SCREENS.filter((entry) => !entry.hidden && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
+}
+
+/** Names the other language in its own words; the screens start anew in it. */
+function languageButton() {
+  const other = otherLanguage()
+  const name = { en: t("screen.language.en"), zh: t("screen.language.zh") }[other]
+  return el("button", { type: "button", class: "button quiet language", lang: other, title: t("screen.language.title"), on: {
+    click: () => {
+      chooseLanguage(other)
+      location.reload()
+    },
+  } }, name)
 }
 
 function themeButton() {

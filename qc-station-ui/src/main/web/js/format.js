@@ -1,4 +1,5 @@
-// Numbers as the screens write them. Pure.
+// Numbers and times as the screens write them.
+import { dateLanguage } from "./language.js"
 
 const MINUS = "\u2212"
 export const DASH = "\u2013"
@@ -62,20 +63,20 @@ export function size(bytes) {
 /** Local date and time of an instant, to the minute. @param {string | null | undefined} instant ISO 8601 */
 export function localTime(instant) {
   if (!instant) return DASH
-  return new Intl.DateTimeFormat("en-GB", { dateStyle: "medium", timeStyle: "short" }).format(new Date(instant))
+  return new Intl.DateTimeFormat(dateLanguage(), { dateStyle: "medium", timeStyle: "short" }).format(new Date(instant))
 }
 
 /** Local time of day if it is of the same day as now, day and time in the same year, else the day. @param {string} instant ISO 8601 @param {Date} [now] */
 export function shortTime(instant, now = new Date()) {
   const at = new Date(instant)
   if (at.toDateString() === now.toDateString()) return clock(instant)
-  return new Intl.DateTimeFormat("en-GB", at.getFullYear() === now.getFullYear()
+  return new Intl.DateTimeFormat(dateLanguage(), at.getFullYear() === now.getFullYear()
     ? { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" } : { day: "numeric", month: "short", year: "numeric" }).format(at)
 }
 
 /** Local time of day. @param {string | null | undefined} instant ISO 8601 */
 export function clock(instant) {
-  return instant ? new Intl.DateTimeFormat("en-GB", { timeStyle: "short" }).format(new Date(instant)) : DASH
+  return instant ? new Intl.DateTimeFormat(dateLanguage(), { timeStyle: "short" }).format(new Date(instant)) : DASH
 }
 
 /** @param {unknown} value @returns {value is number} */

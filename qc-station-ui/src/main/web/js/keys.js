@@ -11,6 +11,7 @@ const KEYS = [
   ["Shift + \u2190 \u2192", "screen.keys.shiftLeftRight"],
   ["F9", "screen.keys.print"],
   ["Tab", "screen.keys.tab"],
+  ["Alt + M", "screen.keys.cue"],
   ["?", "screen.keys.help"],
 ]
 

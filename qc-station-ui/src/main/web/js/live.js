@@ -12,10 +12,11 @@ const EVENTS = ["attempt", "inspection-closed"]
  * @param {object} handlers
  * @param {(news: Api.LiveEvent) => void} handlers.onNews
  * @param {(state: LiveState) => void} handlers.onState
+ * @param {(news: { station: string }) => void} [handlers.onStation] a station told something of itself
  * @param {() => Promise<void>} handlers.poll looks for news itself; rejects when the service is away
  * @returns {Live}
  */
-export function listen({ onNews, onState, poll }) {
+export function listen({ onNews, onState, onStation, poll }) {
   let timer = 0
   let closed = false
   const source = new EventSource("/api/events")
@@ -44,6 +45,7 @@ export function listen({ onNews, onState, poll }) {
   for (const name of EVENTS) {
     source.addEventListener(name, (event) => onNews(JSON.parse(/** @type {MessageEvent} */ (event).data)))
   }
+  if (onStation) source.addEventListener("station", (event) => onStation(JSON.parse(/** @type {MessageEvent} */ (event).data)))
   return {
     close() {
       closed = true

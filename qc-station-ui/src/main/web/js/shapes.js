@@ -23,6 +23,10 @@ const DRAWINGS = {
     svg("circle", { cx: 24, cy: 24, r: 20, class: "line thin" }),
     svg("path", { d: "M14 25l7 7 14-16", class: "line" }),
   ],
+  HELD: () => [
+    svg("circle", { cx: 24, cy: 24, r: 20, class: "line" }),
+    svg("path", { d: "M24 11v13l9 5", class: "line" }),
+  ],
   INCOMPLETE: () => [
     svg("circle", { cx: 24, cy: 24, r: 20, class: "line" }),
     svg("path", { d: "M24 12v12l8 6", class: "line" }),
@@ -49,7 +53,7 @@ const DRAWINGS = {
   ],
 }
 
-/** @param {string} state PASS, FAIL, RESEAT, INVALID, VALID, INCOMPLETE, WAITING, BUSY, BLOCKED, PROBLEM, OFFLINE @returns {SVGElement} */
+/** @param {string} state PASS, FAIL, RESEAT, INVALID, VALID, HELD, INCOMPLETE, WAITING, BUSY, BLOCKED, PROBLEM, OFFLINE @returns {SVGElement} */
 export function shape(state) {
   const known = DRAWINGS[state] ? state : "INCOMPLETE"
   return svg("svg", { class: `shape state-${known.toLowerCase()}`, viewBox: "0 0 48 48", "aria-hidden": "true", "data-shape": known },

@@ -1,21 +1,25 @@
 // The one table of texts: fetched once, kept for the case that the service is away at the next start.
 import { db, frequency, signedDb } from "./format.js"
+import { language, nameLanguage } from "./language.js"
 import { recall, remember } from "./memory.js"
 
 /** @type {Record<string, string>} */
 let table = {}
 
-/** Loads the table. @returns {Promise<void>} rejects if it can neither be fetched nor remembered */
+/** Loads the table of the language that is spoken. @returns {Promise<void>} rejects if it can neither be fetched nor remembered */
 export async function loadTexts() {
+  const spoken = language()
+  const kept = `texts.${spoken}`
+  nameLanguage()
   try {
-    const response = await fetch("/api/texts/en", { headers: { Accept: "application/json" } })
+    const response = await fetch(`/api/texts/${spoken}`, { headers: { Accept: "application/json" } })
     if (!response.ok) throw new Error(`${response.status}`)
     table = await response.json()
-    remember("texts", table)
+    remember(kept, table)
   } catch (failure) {
-    const kept = recall("texts")
-    if (!kept) throw failure
-    table = kept
+    const remembered = recall(kept)
+    if (!remembered) throw failure
+    table = remembered
   }
 }
 

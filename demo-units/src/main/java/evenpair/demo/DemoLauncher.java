@@ -2,8 +2,10 @@ package evenpair.demo;
 
 import evenpair.EvenpairApplication;
 import evenpair.access.Accounts;
+import evenpair.demo.line.Bench;
 import evenpair.demo.line.DemoBatch;
 import evenpair.demo.player.Crew;
+import evenpair.demo.player.EarlierDays;
 import evenpair.demo.player.LineClient;
 import evenpair.demo.player.LineStopped;
 import evenpair.demo.player.Player;
@@ -25,6 +27,7 @@ import org.springframework.context.ConfigurableApplicationContext;
  */
 public final class DemoLauncher {
   private static final String EXIT = "--demo.exit";
+  private static final String BENCHES = "--demo.benches=";
   private static final Duration PATIENCE = Duration.ofMinutes(2);
 
   private DemoLauncher() {}
@@ -38,14 +41,15 @@ public final class DemoLauncher {
     ConfigurableApplicationContext service =
         SpringApplication.run(
             EvenpairApplication.class,
-            Arrays.stream(args).filter(a -> !a.equals(EXIT)).toArray(String[]::new));
+            Arrays.stream(args).filter(a -> !a.startsWith("--demo.")).toArray(String[]::new));
     URI base =
         URI.create(
             "http://localhost:"
                 + service.getEnvironment().getRequiredProperty("local.server.port"));
     Path folder =
         Path.of(service.getEnvironment().getRequiredProperty("evenpair.data")).resolve("demo");
-    int code = play(service.getBean(Accounts.class), base, folder, PATIENCE, System.out);
+    int code =
+        play(service.getBean(Accounts.class), base, folder, PATIENCE, System.out, benches(args));
     if (exit || code != 0) {
       System.exit(SpringApplication.exit(service, () -> code));
     }
@@ -53,19 +57,30 @@ public final class DemoLauncher {
         "The service goes on until you stop it (Ctrl-C). A second run goes on with what it has.");
   }
 
+  private static int benches(String... args) {
+    return Arrays.stream(args)
+        .filter(a -> a.startsWith(BENCHES))
+        .map(a -> Integer.parseInt(a.substring(BENCHES.length())))
+        .findFirst()
+        .orElse(Bench.LINE.size());
+  }
+
   /**
    * @return 0, or 1 if the line stopped or a unit did not come to what it should
    */
-  static int play(Accounts accounts, URI base, Path folder, Duration patience, PrintStream out) {
+  static int play(
+      Accounts accounts, URI base, Path folder, Duration patience, PrintStream out, int benches) {
     try {
       new LineClient(base).awaitHealth(patience);
       Crew crew = Crew.hire(accounts, base, folder);
-      Player player = new Player(crew, folder, Clock.systemUTC(), out);
+      boolean lotAsItShould =
+          new EarlierDays(crew, folder, Clock.systemUTC(), out).play(DemoBatch.lotChange());
+      Player player = new Player(crew, folder, Clock.systemUTC(), out, benches);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());
       invite(base, summary, folder, spare, out);
       introduce(crew, out);
-      return summary.asItShould() ? 0 : 1;
+      return summary.asItShould() && lotAsItShould ? 0 : 1;
     } catch (LineStopped e) {
       out.println();
       out.println("The demo line stopped: " + e.getMessage());
@@ -95,6 +110,8 @@ public final class DemoLauncher {
             + "?product="
             + samples.product()
             + "&tuning=plain");
+    out.println(
+        "  Lot change   " + base + "/#/batch/" + DemoBatch.lotChange().name() + "?tuning=plain");
     samples
         .failedUnit()
         .ifPresent(serial -> out.println("  Unit         " + base + "/#/unit/" + serial));

@@ -166,7 +166,8 @@ class DemoLineTests {
               URI.create("http://localhost:1"),
               data.resolve("none"),
               Duration.ofMillis(10),
-              print);
+              print,
+              4);
 
       assertThat(code).isEqualTo(1);
       assertThat(out.toString(StandardCharsets.UTF_8))

@@ -1,11 +1,15 @@
 package evenpair.benchmarks;
 
+import evenpair.certificates.CertificateBenchmark;
+import evenpair.certificates.ThousandCertificates;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.TreeSet;
 import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.RunnerException;
@@ -22,12 +26,18 @@ import org.openjdk.jmh.runner.options.VerboseMode;
  */
 public final class Benchmarks {
   private static final int ROUNDS = Integer.getInteger("rounds", 5);
-  private static final String REFERENCE = "transformsAlone";
+
+  /** What each is a ratio to; the others are ratios to a pair's transforms. */
+  private static final Map<String, String> REFERENCES =
+      Map.of(
+          "transformsAlone", "transformsAlone",
+          "sumAlone", "sumAlone",
+          "describeCurves", "sumAlone");
 
   private Benchmarks() {}
 
   /** Takes no arguments; the system property {@code rounds} sets their number. */
-  public static void main(String[] args) throws RunnerException {
+  public static void main(String[] args) throws RunnerException, IOException {
     Map<String, List<Double>> leasts = new LinkedHashMap<>();
     for (int round = 0; round < ROUNDS; round++) {
       for (RunResult result : round()) {
@@ -36,17 +46,21 @@ public final class Benchmarks {
         leasts.computeIfAbsent(name, n -> new ArrayList<>()).add(least);
       }
     }
-    List<Double> reference = leasts.get(REFERENCE);
     System.out.printf(
-        "benchmark; least ms; ratio to %s, median of %d rounds; lowest; highest%n",
-        REFERENCE, ROUNDS);
-    leasts.forEach((name, values) -> print(name, values, reference));
+        "benchmark; least ms; ratio to its reference (%s), median of %d rounds; lowest; highest%n",
+        String.join(", ", new TreeSet<>(REFERENCES.values())), ROUNDS);
+    leasts.forEach(
+        (name, values) ->
+            print(name, values, leasts.get(REFERENCES.getOrDefault(name, "transformsAlone"))));
+    ThousandCertificates.main(args);
   }
 
   private static Collection<RunResult> round() throws RunnerException {
     Options options =
         new OptionsBuilder()
             .include(PairBenchmark.class.getName())
+            .include(BatchBenchmark.class.getName())
+            .include(CertificateBenchmark.class.getName())
             .forks(1)
             .warmupIterations(3)
             .warmupTime(TimeValue.seconds(1))

@@ -17,18 +17,25 @@ import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.media.ExampleObject;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.util.UriComponentsBuilder;
 
 @RestController
 @AllowedFor({Caller.STATION, Caller.OPERATOR, Caller.ENGINEER, Caller.ADMINISTRATOR})
 @Tag(name = "Batches", description = "Yield, reasons and curve statistics of a batch")
 class BatchController {
   private static final int MOST_UNITS = 500;
+  private static final List<String> FURTHER =
+      List.of("capability", "charts", "components", "stations", "curves", "risks");
   private static final String MIXED =
       """
       {"type": "/problems/mixed-batch", "title": "Mixed batch", "status": 422,
@@ -71,13 +78,10 @@ class BatchController {
               examples = @ExampleObject(MIXED)))
   Statistics statistics(
       @Parameter(example = "SW-2647") @PathVariable String batch,
-      @Parameter(example = "sedge-2") @RequestParam(required = false) String product,
-      @Parameter(example = "plain") @RequestParam(required = false) String tuning,
-      @Parameter(example = "3", description = "version") @RequestParam(required = false)
-          Integer limitSet,
+      @ParameterObject Part part,
       Locale locale) {
     return new BatchFigures(texts, locale)
-        .statistics(batch, selection.of(batch, product, tuning, limitSet));
+        .statistics(batch, selection.of(batch, part), links(batch, part));
   }
 
   @GetMapping("/api/batches/{batch}/curves")
@@ -98,10 +102,7 @@ class BatchController {
               examples = @ExampleObject(MIXED)))
   Curves curves(
       @Parameter(example = "SW-2647") @PathVariable String batch,
-      @Parameter(example = "sedge-2") @RequestParam(required = false) String product,
-      @Parameter(example = "plain") @RequestParam(required = false) String tuning,
-      @Parameter(example = "3", description = "version") @RequestParam(required = false)
-          Integer limitSet,
+      @ParameterObject Part part,
       @Parameter(example = "200", description = "most units wanted, 1 to 500")
           @RequestParam(defaultValue = "500")
           int limit) {
@@ -111,7 +112,18 @@ class BatchController {
           .with("field", "limit")
           .with("expected", "1 to " + MOST_UNITS);
     }
-    return BatchFigures.curves(selection.of(batch, product, tuning, limitSet), limit);
+    return BatchFigures.curves(selection.of(batch, part), limit);
+  }
+
+  private static Map<String, String> links(String batch, Part part) {
+    Map<String, String> links = new LinkedHashMap<>();
+    for (String figures : FURTHER) {
+      UriComponentsBuilder address =
+          UriComponentsBuilder.fromPath("/api/batches").pathSegment(batch, figures);
+      part.asQuery().forEach(address::queryParam);
+      links.put(figures, address.encode().build().toUriString());
+    }
+    return links;
   }
 
   private Batch batch(BatchSummary summary) {

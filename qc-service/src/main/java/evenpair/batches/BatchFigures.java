@@ -28,7 +28,10 @@ final class BatchFigures {
     this.locale = locale;
   }
 
-  Statistics statistics(String batch, BatchCurves curves) {
+  /**
+   * @param links addresses of further figures of the same units, by name
+   */
+  Statistics statistics(String batch, BatchCurves curves, Map<String, String> links) {
     FirstPass units = FirstPass.of(curves);
     int passed = (int) units.units().stream().filter(unit -> "PASS".equals(unit.verdict())).count();
     int inspected = units.units().size();
@@ -38,7 +41,8 @@ final class BatchFigures {
         curves.tuning(),
         curves.limitSets(),
         new Units(inspected, passed, inspected - passed),
-        firstPass(new Proportion(passed, inspected)),
+        shared(new Proportion(passed, inspected), "batch.yield-method"),
+        shared(FinalPass.of(curves), "statistics.final-yield-method"),
         new ReasonRanking(texts, locale).of(units.units()),
         Grid.frequencies(),
         Rounded.of(curves.golden()),
@@ -50,7 +54,9 @@ final class BatchFigures {
         Spreads.channel(units.leftLevel(), units.leftDeviation()),
         Spreads.channel(units.rightLevel(), units.rightDeviation()),
         Spreads.difference(units.difference()),
-        notes(units));
+        notes(units),
+        units.units().stream().map(BatchUnit::station).distinct().sorted().toList(),
+        links);
   }
 
   /**
@@ -80,7 +86,7 @@ final class BatchFigures {
         Rounded.row(units.difference(), row, Grid.POINTS));
   }
 
-  private Yield firstPass(Proportion passed) {
+  private Yield shared(Proportion passed, String method) {
     Double share = passed.trials() == 0 ? null : (Double) passed.share();
     return new Yield(
         passed.hits(),
@@ -89,7 +95,7 @@ final class BatchFigures {
         CONFIDENCE,
         ends(passed.wilson(CONFIDENCE)),
         ends(passed.clopperPearson(CONFIDENCE)),
-        texts.render(locale, "batch.yield-method", Map.of()));
+        texts.render(locale, method, Map.of()));
   }
 
   private static double[] ends(Interval interval) {

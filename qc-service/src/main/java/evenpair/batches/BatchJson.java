@@ -32,6 +32,8 @@ final class BatchJson {
       List<Integer> limitSets,
       Units units,
       Yield yield,
+      @Schema(description = "Each unit once, by its last closed inspection of production or rework")
+          Yield finalYield,
       List<RankedReason> reasons,
       @Schema(description = "Hz") double[] frequencyHz,
       @Schema(description = "Golden response, dB SPL, smoothed as judged") double[] golden,
@@ -42,7 +44,13 @@ final class BatchJson {
       Channel left,
       Channel right,
       Difference difference,
-      @Schema(description = "What cannot be said, and why: sentences") List<String> notes) {}
+      @Schema(description = "What cannot be said, and why: sentences") List<String> notes,
+      @Schema(description = "Stations that measured these units") List<String> stations,
+      @Schema(
+              description =
+                  "Further figures of the same units: capability, charts, components, stations,"
+                      + " curves, risks")
+          Map<String, String> links) {}
 
   record Units(int inspected, int passed, int failed) {}
 
@@ -67,7 +75,9 @@ final class BatchJson {
               example = "3")
           int units,
       @Schema(description = "Of all units inspected", example = "0.075") double share,
-      @Schema(example = "Right earpiece outside its treble window") String text) {}
+      @Schema(example = "Right earpiece outside its treble window") String text,
+      @Schema(description = "The units behind it, in production order; 50 at most")
+          List<StatisticsJson.UnitLink> failed) {}
 
   @Schema(description = "As deviation from the golden response, dB")
   record Window(double[] lowerDb, double[] upperDb) {}

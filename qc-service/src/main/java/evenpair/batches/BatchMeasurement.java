@@ -3,11 +3,13 @@ package evenpair.batches;
 import evenpair.acoustics.Curve;
 import evenpair.acoustics.Grid;
 import evenpair.inspections.Inspections.BatchUnit;
+import evenpair.inspections.RecordedUnits.RecordedUnit;
 import evenpair.stations.Stations;
 import evenpair.tolerance.Uncertainty;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,9 +33,30 @@ class BatchMeasurement {
    * @return each station of the units with its uncertainty when it measured the last of them
    */
   List<StationShare> shares(List<BatchUnit> units, String product, String tuning, int seatings) {
+    return shares(
+        units.stream().map(unit -> new Measured(unit.station(), unit.at())).toList(),
+        product,
+        tuning,
+        seatings);
+  }
+
+  /** As {@link #shares(List, String, String, int)}, of recorded units. */
+  List<StationShare> sharesOf(
+      List<RecordedUnit> units, String product, String tuning, int seatings) {
+    return shares(
+        units.stream().map(unit -> new Measured(unit.station(), unit.at())).toList(),
+        product,
+        tuning,
+        seatings);
+  }
+
+  private record Measured(String station, Instant at) {}
+
+  private List<StationShare> shares(
+      Collection<Measured> units, String product, String tuning, int seatings) {
     Map<String, Integer> count = new LinkedHashMap<>();
     Map<String, Instant> last = new LinkedHashMap<>();
-    for (BatchUnit unit : units) {
+    for (Measured unit : units) {
       count.merge(unit.station(), 1, Integer::sum);
       last.merge(unit.station(), unit.at(), (a, b) -> a.isAfter(b) ? a : b);
     }

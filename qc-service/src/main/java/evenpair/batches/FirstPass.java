@@ -52,6 +52,29 @@ record FirstPass(
         batch.units().size() - units.size());
   }
 
+  /**
+   * @return curves alone, of units that nobody asks the names of
+   */
+  static FirstPass ofCurves(
+      float[] leftDeviation,
+      float[] rightDeviation,
+      float[] difference,
+      double[] leftAlignment,
+      double[] rightAlignment) {
+    float[] none = new float[0];
+    return new FirstPass(
+        List.of(),
+        List.of(),
+        none,
+        none,
+        leftDeviation,
+        rightDeviation,
+        difference,
+        leftAlignment,
+        rightAlignment,
+        0);
+  }
+
   private static float[] rows(float[] all, List<BatchUnit> drawn) {
     float[] chosen = new float[drawn.size() * Grid.POINTS];
     for (int row = 0; row < drawn.size(); row++) {

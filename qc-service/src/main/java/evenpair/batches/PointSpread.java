@@ -41,7 +41,14 @@ record PointSpread(double mean, double sd, double um) {
    * @param guard guard band as a multiple of the expanded uncertainty 2·u_m
    */
   Global risks(double lower, double upper, double guard) {
+    return risksWithin(lower, upper, guard * 2 * um);
+  }
+
+  /**
+   * @param w what is taken off each limit before a unit is accepted, dB; below 0 accepts beyond
+   */
+  Global risksWithin(double lower, double upper, double w) {
     double made = Math.sqrt(Math.max(0, sd * sd - um * um));
-    return new DecisionRisk(lower, upper).global(mean, made, um, guard * 2 * um);
+    return new DecisionRisk(lower, upper).global(mean, made, um, w);
   }
 }

@@ -3,6 +3,7 @@ package evenpair.batches;
 import evenpair.batches.BatchJson.RankedReason;
 import evenpair.inspections.Inspections.BatchUnit;
 import evenpair.web.Texts;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -17,6 +18,9 @@ import java.util.Set;
  * came up.
  */
 final class ReasonRanking {
+  /** As many units as are named below one reason. */
+  private static final int MOST_LINKS = 50;
+
   private final Texts texts;
   private final Locale locale;
 
@@ -26,7 +30,7 @@ final class ReasonRanking {
   }
 
   List<RankedReason> of(List<BatchUnit> units) {
-    Map<Reason, Integer> counts = new LinkedHashMap<>();
+    Map<Reason, List<BatchUnit>> failed = new LinkedHashMap<>();
     for (BatchUnit unit : units) {
       Set<Reason> ofUnit = new HashSet<>();
       unit.reasons()
@@ -34,24 +38,32 @@ final class ReasonRanking {
               view -> {
                 Reason reason = new Reason(view.kind(), view.channel(), view.region());
                 if (ofUnit.add(reason)) {
-                  counts.merge(reason, 1, Integer::sum);
+                  failed.computeIfAbsent(reason, r -> new ArrayList<>()).add(unit);
                 }
               });
     }
-    return counts.entrySet().stream()
-        .sorted(Map.Entry.<Reason, Integer>comparingByValue(Comparator.reverseOrder()))
+    return failed.entrySet().stream()
+        .sorted(Comparator.comparing(entry -> -entry.getValue().size()))
         .map(entry -> ranked(entry.getKey(), entry.getValue(), units.size()))
         .toList();
   }
 
-  private RankedReason ranked(Reason reason, int units, int inspected) {
+  private RankedReason ranked(Reason reason, List<BatchUnit> failed, int inspected) {
     return new RankedReason(
         reason.kind(),
         reason.channel(),
         reason.region(),
-        units,
-        (double) units / inspected,
-        text(reason));
+        failed.size(),
+        (double) failed.size() / inspected,
+        text(reason),
+        failed.stream().limit(MOST_LINKS).map(ChartFigures::link).toList());
+  }
+
+  /**
+   * @return what the units that failed for it have in common, as a phrase
+   */
+  String text(String kind, String channel, String region) {
+    return text(new Reason(kind, channel, region));
   }
 
   private String text(Reason reason) {

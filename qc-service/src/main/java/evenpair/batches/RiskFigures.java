@@ -43,7 +43,7 @@ final class RiskFigures {
     Optional<Pooled> pooled = Pooled.of(shares);
     List<CheckRisk> found =
         pooled.map(u -> new BatchRisks(units, set, u).checks()).orElse(List.of());
-    List<Check> checks = found.stream().map(this::check).toList();
+    List<Check> checks = checks(found);
     return new Risks(
         batch,
         curves.product(),
@@ -59,6 +59,10 @@ final class RiskFigures {
         checks,
         text("method", Map.of()),
         notes(units.drawn().size(), shares, found));
+  }
+
+  List<Check> checks(List<CheckRisk> found) {
+    return found.stream().map(this::check).toList();
   }
 
   private static Decision decision(LimitSet.DecisionRule rule) {
@@ -88,7 +92,7 @@ final class RiskFigures {
         Rounded.of(point.guardDb()));
   }
 
-  private static Largest largest(List<Check> checks, boolean consumers) {
+  static Largest largest(List<Check> checks, boolean consumers) {
     Largest largest = null;
     for (Check check : checks) {
       Point point = consumers ? check.consumers() : check.producers();
@@ -99,7 +103,7 @@ final class RiskFigures {
     return largest;
   }
 
-  private List<String> notes(int units, List<StationShare> shares, List<CheckRisk> checks) {
+  List<String> notes(int units, List<StationShare> shares, List<CheckRisk> checks) {
     List<String> notes = new ArrayList<>();
     List<String> without =
         shares.stream().filter(s -> s.uncertainty().isEmpty()).map(StationShare::station).toList();

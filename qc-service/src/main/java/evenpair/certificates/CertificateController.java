@@ -106,7 +106,7 @@ class CertificateController {
     return Papers.answer(() -> certificates.ofUnit(serial, size(paper), locale), response);
   }
 
-  private static PaperSize size(String paper) {
+  static PaperSize size(String paper) {
     return PaperSize.named(paper)
         .orElseThrow(
             () ->

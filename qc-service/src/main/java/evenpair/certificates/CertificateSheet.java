@@ -5,6 +5,7 @@ import evenpair.inspections.Inspections.JudgedCurves;
 import evenpair.ledger.Ledger.Seal;
 import evenpair.print.Mark;
 import evenpair.print.PaperSize;
+import evenpair.print.QrCode;
 import evenpair.print.ResponsePlot;
 import evenpair.print.Sheet;
 import java.util.HashMap;
@@ -15,6 +16,9 @@ import java.util.Map;
 final class CertificateSheet {
   static final String LAYOUT = "certificate";
   private static final int DIGEST_SHOWN = 12;
+
+  /** 74 points of the layout. */
+  private static final double QR_MM = 26.1;
 
   private final Wording wording;
 
@@ -85,7 +89,14 @@ final class CertificateSheet {
         wording.text("software-value", Map.of("version", inspection.softwareVersion())));
     values.put("code", facts.seal().code());
     values.put("inspection", inspection.id().toString());
-    values.put("record", wording.text("record"));
+    values.put("qr", QrCode.of(facts.check().qr(), QR_MM));
+    values.put(
+        "record",
+        facts
+            .check()
+            .address()
+            .map(address -> wording.text("record.public", Map.of("address", address)))
+            .orElseGet(() -> wording.text("record.summary")));
   }
 
   private String caption(JudgedCurves curves, String simulator) {
@@ -152,6 +163,7 @@ final class CertificateSheet {
       JudgedCurves curves,
       String limitSetDigest,
       Seal seal,
+      CheckLink.Check check,
       List<TuningVerdict> tunings) {}
 
   /**

@@ -5,6 +5,7 @@ import evenpair.certificates.CertificateSheet.TuningVerdict;
 import evenpair.inspections.Inspections;
 import evenpair.inspections.Inspections.Inspection;
 import evenpair.inspections.Inspections.JudgedCurves;
+import evenpair.ledger.Ledger.Seal;
 import evenpair.print.PageOverflow;
 import evenpair.print.PaperSize;
 import evenpair.print.Printer;
@@ -23,14 +24,21 @@ class Certificates {
   private final Inspections inspections;
   private final Products products;
   private final SealWait seals;
+  private final CheckLink links;
   private final Printer printer;
   private final Texts texts;
 
   Certificates(
-      Inspections inspections, Products products, SealWait seals, Printer printer, Texts texts) {
+      Inspections inspections,
+      Products products,
+      SealWait seals,
+      CheckLink links,
+      Printer printer,
+      Texts texts) {
     this.inspections = inspections;
     this.products = products;
     this.seals = seals;
+    this.links = links;
     this.printer = printer;
     this.texts = texts;
   }
@@ -43,7 +51,8 @@ class Certificates {
   Page ofInspection(UUID id, PaperSize paper, Locale locale) {
     Inspection inspection = Verdicts.find(inspections, id);
     Verdicts.require("PASS", inspection, "certificate");
-    return print(inspection, List.of(), paper, locale, inspection.tuning());
+    return print(
+        sheet(inspection, List.of(), paper, locale), inspection.serial(), inspection.tuning());
   }
 
   /**
@@ -53,6 +62,13 @@ class Certificates {
    * @throws NotYetSealed if a record has no seal after some seconds
    */
   Page ofUnit(String serial, PaperSize paper, Locale locale) {
+    return print(sheetOfUnit(serial, paper, locale), serial, "unit");
+  }
+
+  /**
+   * @return what {@link #ofUnit} prints
+   */
+  Sheet sheetOfUnit(String serial, PaperSize paper, Locale locale) {
     List<Inspection> all = inspections.ofUnit(serial);
     if (all.isEmpty()) {
       throw new Refusal(
@@ -64,7 +80,7 @@ class Certificates {
         tunings.closed().stream()
             .map(closed -> new TuningVerdict(closed, seals.sealOf(closed.id())))
             .toList();
-    return print(tunings.first(), verdicts, paper, locale, "unit");
+    return sheet(tunings.first(), verdicts, paper, locale);
   }
 
   private List<String> required(String product) {
@@ -83,12 +99,10 @@ class Certificates {
         .toList();
   }
 
-  private Page print(
-      Inspection inspection,
-      List<TuningVerdict> tunings,
-      PaperSize paper,
-      Locale locale,
-      String part) {
+  /**
+   * @return what {@link #ofInspection} prints
+   */
+  Sheet sheet(Inspection inspection, List<TuningVerdict> tunings, PaperSize paper, Locale locale) {
     JudgedCurves curves =
         inspections
             .curves(inspection.id())
@@ -97,17 +111,26 @@ class Certificates {
                     new IllegalStateException(
                         "inspection " + inspection.id() + " passed without curves"));
     String digest = products.limitSet(inspection.limitSetId()).digest();
-    Facts facts = new Facts(inspection, curves, digest, seals.sealOf(inspection.id()), tunings);
-    Sheet sheet = new CertificateSheet(new Wording(texts, locale)).of(facts, paper);
+    Seal seal = seals.sealOf(inspection.id());
+    Facts facts = new Facts(inspection, curves, digest, seal, links.of(inspection, seal), tunings);
+    return new CertificateSheet(new Wording(texts, locale)).of(facts, paper);
+  }
+
+  private Page print(Sheet sheet, String serial, String part) {
     try {
-      return new Page(
-          "certificate-" + inspection.serial() + "-" + part + ".pdf", printer.print(sheet));
+      return new Page("certificate-" + serial + "-" + part + ".pdf", printer.print(sheet));
     } catch (PageOverflow e) {
-      throw new Refusal(
-          409,
-          "too-many-regions",
-          "The limit set's " + e.rows() + " rows do not fit on the one page of a certificate.");
+      throw tooLong(e);
     }
+  }
+
+  static Refusal tooLong(PageOverflow overflow) {
+    return new Refusal(
+        409,
+        "too-many-regions",
+        "The limit set's "
+            + overflow.rows()
+            + " rows do not fit on the one page of a certificate.");
   }
 
   /**

@@ -56,6 +56,13 @@ class PublicAddress {
   }
 
   /**
+   * @return the address of the page where a code is typed in; empty if the service is not public
+   */
+  Optional<String> checkPage() {
+    return base.map(address -> address + "/check");
+  }
+
+  /**
    * @param code a record code, with or without hyphens
    * @return the address of the page that checks it; empty if the service is not public
    */

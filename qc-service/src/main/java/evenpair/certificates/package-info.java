@@ -1,4 +1,4 @@
-/** The printed certificate. */
+/** Certificates, labels and slips; batch printing; the public check of a certificate. */
 @ApplicationModule(
     allowedDependencies = {
       "products",

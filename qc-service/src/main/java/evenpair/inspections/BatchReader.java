@@ -6,6 +6,8 @@ import evenpair.acoustics.Smoothing;
 import evenpair.inspections.Inspections.BatchCurves;
 import evenpair.inspections.Inspections.BatchSummary;
 import evenpair.inspections.Inspections.BatchUnit;
+import evenpair.inspections.ReadBatches.Key;
+import evenpair.inspections.ReadBatches.Stamp;
 import evenpair.products.Products;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.tolerance.Channel;
@@ -55,6 +57,8 @@ class BatchReader {
               "from inspection i join attempt a on a.inspection_id = i.id join attempt_channel c on c.attempt_id = a.id")
           + "and a.valid order by i.started_at, i.id, c.channel, a.number";
 
+  private static final String STAMP = "select count(*), max(i.closed_at) " + WHICH;
+
   private static final String BATCHES =
       """
       select batch, product, array_agg(distinct tuning order by tuning), array_agg(distinct limit_set_version order by limit_set_version),
@@ -65,6 +69,7 @@ class BatchReader {
   private final JdbcTemplate jdbc;
   private final Products products;
   private final ReasonViews views;
+  private final ReadBatches known = new ReadBatches();
 
   BatchReader(JdbcTemplate jdbc, Products products, ReasonViews views) {
     this.jdbc = jdbc;
@@ -90,6 +95,17 @@ class BatchReader {
 
   BatchCurves read(String batch, String product, String tuning, Integer version) {
     Object[] which = {batch, product, tuning, version, version};
+    Stamp stamp =
+        jdbc.queryForObject(
+            STAMP,
+            (row, number) ->
+                new Stamp(row.getLong(1), row.getLong(1) == 0 ? null : instant(row, 2)),
+            which);
+    Key key = new Key(batch, product, tuning, version, LocaleContextHolder.getLocale());
+    return known.get(key, stamp, () -> read(product, tuning, which));
+  }
+
+  private BatchCurves read(String product, String tuning, Object... which) {
     List<Unit> units = units(which);
     int rows = (int) units.stream().filter(unit -> unit.view().row() >= 0).count();
     float[] left = new float[rows * Grid.POINTS];

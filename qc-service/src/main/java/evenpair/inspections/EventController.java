@@ -28,8 +28,9 @@ class EventController {
   @Operation(
       summary = "Server-sent events",
       description =
-          "Events 'attempt' and 'inspection-closed' as they are recorded, and a comment every 15 s. Nothing is repeated: a screen"
-              + " that was away reads the lists again.")
+          "Events 'attempt' and 'inspection-closed' as they are recorded, 'station' when a bench has told what it holds, and a comment"
+              + " every 15 s; of every service process on the database. Nothing is repeated: a screen that was away reads the"
+              + " lists again.")
   @ApiResponse(
       responseCode = "200",
       content =

@@ -5,6 +5,7 @@ import evenpair.products.Products.Product;
 import evenpair.products.Products.StoredLimitSet;
 import evenpair.tolerance.Channel;
 import evenpair.tolerance.Reason;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -109,9 +110,12 @@ class InspectionFiles {
    * @return what the inspection was judged by, exactly; while it is open, its limit set alone
    */
   Judging judging(InspectionRow row) {
+    return judging(row, verdicts.findByInspectionId(row.id()));
+  }
+
+  private Judging judging(InspectionRow row, Optional<VerdictRow> closed) {
     StoredLimitSet limits = products.limitSet(row.limitSetId());
-    return verdicts
-        .findByInspectionId(row.id())
+    return closed
         .map(
             verdict ->
                 new Judging(
@@ -119,6 +123,31 @@ class InspectionFiles {
                     verdict.uncertainty(),
                     verdict.comparedLimitSetIds().stream().map(products::limitSet).toList()))
         .orElseGet(() -> new Judging(limits, Optional.empty(), List.of()));
+  }
+
+  /** As {@link #judging(InspectionRow)}, of many at once. */
+  Map<UUID, Judging> judgings(Collection<UUID> ids) {
+    Map<UUID, VerdictRow> closed =
+        verdicts.findByInspectionIdIn(ids).stream()
+            .collect(Collectors.toMap(VerdictRow::inspectionId, v -> v));
+    return inspections.findByIdIn(ids).stream()
+        .collect(
+            Collectors.toMap(
+                InspectionRow::id, row -> judging(row, Optional.ofNullable(closed.get(row.id())))));
+  }
+
+  /** As {@link #validSeatings(UUID)}, of many at once; those without a valid one are left out. */
+  Map<UUID, List<StoredPair>> validSeatings(Collection<UUID> ids) {
+    Map<UUID, List<AttemptRow>> valid =
+        attempts.findByInspectionIdInOrderByNumber(ids).stream()
+            .filter(AttemptRow::valid)
+            .collect(Collectors.groupingBy(AttemptRow::inspectionId));
+    Map<UUID, StoredPair> pairs = pairs(valid.values().stream().flatMap(List::stream).toList());
+    Map<UUID, List<StoredPair>> seatings = new LinkedHashMap<>();
+    valid.forEach(
+        (id, rows) ->
+            seatings.put(id, rows.stream().map(attempt -> pairs.get(attempt.id())).toList()));
+    return seatings;
   }
 
   /**
@@ -136,6 +165,11 @@ class InspectionFiles {
 
   private List<StoredPair> seatings(List<AttemptRow> ofInspection) {
     List<AttemptRow> valid = ofInspection.stream().filter(AttemptRow::valid).toList();
+    Map<UUID, StoredPair> pairs = pairs(valid);
+    return valid.stream().map(attempt -> pairs.get(attempt.id())).toList();
+  }
+
+  private Map<UUID, StoredPair> pairs(List<AttemptRow> valid) {
     Map<UUID, Map<Channel, StoredChannel>> curves = new LinkedHashMap<>();
     for (AttemptChannelRow row :
         channels.findByKeyAttemptIdIn(valid.stream().map(AttemptRow::id).toList())) {
@@ -143,9 +177,10 @@ class InspectionFiles {
           .computeIfAbsent(row.attemptId(), id -> new LinkedHashMap<>())
           .put(row.channel(), row.stored());
     }
-    return valid.stream()
-        .map(attempt -> curves.get(attempt.id()))
-        .map(pair -> new StoredPair(pair.get(Channel.LEFT), pair.get(Channel.RIGHT)))
-        .toList();
+    Map<UUID, StoredPair> pairs = new LinkedHashMap<>();
+    curves.forEach(
+        (attempt, pair) ->
+            pairs.put(attempt, new StoredPair(pair.get(Channel.LEFT), pair.get(Channel.RIGHT))));
+    return pairs;
   }
 }

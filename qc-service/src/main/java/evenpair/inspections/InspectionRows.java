@@ -14,6 +14,8 @@ interface InspectionRows
 
   List<InspectionRow> findBySerialOrderById(String serial);
 
+  List<InspectionRow> findByIdIn(Collection<UUID> ids);
+
   List<InspectionRow> findBySerialIn(Collection<String> serials);
 
   Optional<InspectionRow> findBySerialAndProductAndTuningAndOccasionAndState(

@@ -32,6 +32,7 @@ class Intake {
   private final AttemptRecorder recorder;
   private final IdempotencyKeys keys;
   private final InspectionSettings settings;
+  private final IngestMeters meters;
   private final SignedIn signedIn;
   private final Clock clock;
 
@@ -42,6 +43,7 @@ class Intake {
       AttemptRecorder recorder,
       IdempotencyKeys keys,
       InspectionSettings settings,
+      IngestMeters meters,
       SignedIn signedIn,
       Clock clock) {
     this.products = products;
@@ -50,6 +52,7 @@ class Intake {
     this.recorder = recorder;
     this.keys = keys;
     this.settings = settings;
+    this.meters = meters;
     this.signedIn = signedIn;
     this.clock = clock;
   }
@@ -60,12 +63,26 @@ class Intake {
    *     from a station's token for another station
    */
   Answer take(SentParts parts, Optional<String> key, Locale locale) {
+    return take(parts, key, locale, Optional.empty());
+  }
+
+  /**
+   * @param writtenAt when the captures were written, if that is known: where the request says no
+   *     time of measurement, that counts and not now, unless it lies ahead of our clock
+   */
+  Answer take(SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
+    return meters.timed(() -> taken(parts, key, locale, writtenAt));
+  }
+
+  private Answer taken(
+      SentParts parts, Optional<String> key, Locale locale, Optional<Instant> writtenAt) {
     Submission submission = SubmissionReader.read(parts.inspection());
     signedIn.requireStation(submission.station());
     Product product = product(submission);
     requireSerialOfProduct(submission, product);
     Instant receivedAt = clock.instant();
-    Instant measuredAt = measuredAt(submission, receivedAt);
+    Instant otherwise = writtenAt.filter(at -> !at.isAfter(receivedAt)).orElse(receivedAt);
+    Instant measuredAt = measuredAt(submission, otherwise, receivedAt);
     Surroundings surroundings = surroundings(submission, measuredAt);
     String digest = RequestDigest.of(parts);
     Optional<Answer> answered = key.flatMap(k -> answered(submission.station(), k, digest));
@@ -138,8 +155,8 @@ class Intake {
     }
   }
 
-  private Instant measuredAt(Submission submission, Instant now) {
-    Instant measuredAt = submission.measuredAt().orElse(now).truncatedTo(ChronoUnit.MICROS);
+  private Instant measuredAt(Submission submission, Instant otherwise, Instant now) {
+    Instant measuredAt = submission.measuredAt().orElse(otherwise).truncatedTo(ChronoUnit.MICROS);
     if (measuredAt.isAfter(now.plus(settings.clockAheadAllowed()))) {
       throw new Refusal(
               422,

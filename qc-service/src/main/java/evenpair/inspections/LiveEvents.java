@@ -18,7 +18,7 @@ import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
  * go and reads the lists when it comes back; recording never waits for a listener.
  */
 @Component
-class LiveEvents {
+class LiveEvents implements LiveWire.Sink {
   private final Set<LiveClient> clients = ConcurrentHashMap.newKeySet();
   private final ExecutorService senders = Executors.newCachedThreadPool(daemons());
   private final int most;
@@ -69,8 +69,15 @@ class LiveEvents {
     return emitter;
   }
 
-  void send(String event, Note note) {
-    clients.forEach(client -> client.event(event, note));
+  @Override
+  public void send(String event, Object json) {
+    clients.forEach(client -> client.event(event, json));
+  }
+
+  /** Screens that may have missed something come back and read the lists again. */
+  @Override
+  public void missed() {
+    clients.forEach(LiveClient::leave);
   }
 
   /** Keeps proxies from closing an idle stream, and finds listeners that have gone. */

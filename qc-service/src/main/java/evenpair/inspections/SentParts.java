@@ -1,5 +1,6 @@
 package evenpair.inspections;
 
+import evenpair.inspections.dropfolder.Ingest;
 import evenpair.web.Refusal;
 import jakarta.servlet.http.Part;
 import java.io.IOException;
@@ -63,6 +64,25 @@ final class SentParts {
     return sent;
   }
 
+  /**
+   * Parts that came as files of a folder.
+   *
+   * @param longestCurve most bytes of a curve file
+   * @throws Refusal 400 or 413 naming the part
+   */
+  static SentParts of(byte[] inspection, List<Ingest.Part> parts, long longestCurve) {
+    Map<String, SentFile> files = new LinkedHashMap<>();
+    for (Ingest.Part part : parts) {
+      if (part.curve() && part.bytes().length > longestCurve) {
+        throw tooLarge(part.name(), part.bytes().length, longestCurve);
+      }
+      files.put(part.name(), SentFile.of(part.name(), part.curve(), part.bytes()));
+    }
+    SentParts sent = new SentParts(inspection, files);
+    sent.requireBothSides();
+    return sent;
+  }
+
   private static void requireKnownAndNotEmpty(Part part) {
     if (!KNOWN.contains(part.getName())) {
       throw refusal(
@@ -79,16 +99,16 @@ final class SentParts {
 
   private static byte[] bytes(Part part, long longest) throws IOException {
     if (part.getSize() > longest) {
-      throw refusal(
-          413,
-          "part-too-large",
-          part.getName(),
-          "has " + part.getSize() + " bytes",
-          "at most " + longest + " bytes");
+      throw tooLarge(part.getName(), part.getSize(), longest);
     }
     try (var in = part.getInputStream()) {
       return in.readAllBytes();
     }
+  }
+
+  private static Refusal tooLarge(String part, long bytes, long longest) {
+    return refusal(
+        413, "part-too-large", part, "has " + bytes + " bytes", "at most " + longest + " bytes");
   }
 
   private static boolean isCurve(Part part) {

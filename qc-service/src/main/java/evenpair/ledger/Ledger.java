@@ -1,5 +1,6 @@
 package evenpair.ledger;
 
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -37,6 +38,37 @@ public interface Ledger {
    *     it yet
    */
   Optional<Seal> sealOf(String kind, UUID subject);
+
+  /**
+   * @param code a record code as a person types it: {@link RecordCode#isWellTyped}
+   * @return the sealed entry that it stands for, if there is one
+   */
+  Optional<Sealed> byCode(String code);
+
+  /**
+   * Signs a line of text with this service's key, for someone who has nothing but the published
+   * key.
+   *
+   * @param text must not begin like JSON: what seals blocks is JSON, and must not be had here
+   */
+  Signed sign(String text);
+
+  /**
+   * @return every key whose signatures are trusted, by its id: X.509 encoding
+   */
+  Map<String, byte[]> publicKeys();
+
+  /**
+   * @param kind what is sealed
+   * @param subject the record that it speaks of
+   */
+  record Sealed(String kind, UUID subject, Seal seal) {}
+
+  /**
+   * @param keyId which key signed
+   * @param signature Ed25519, 64 bytes
+   */
+  record Signed(String keyId, byte[] signature) {}
 
   /**
    * @param entryId the entry

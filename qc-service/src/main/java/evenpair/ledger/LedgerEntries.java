@@ -2,6 +2,7 @@ package evenpair.ledger;
 
 import evenpair.web.Ids;
 import jakarta.persistence.EntityManager;
+import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -34,6 +35,7 @@ class LedgerEntries implements Ledger {
   private final Sequencer sequencer;
   private final EntityManager entities;
   private final RowDigests rows;
+  private final SigningKeys keys;
 
   LedgerEntries(
       JdbcClient jdbc,
@@ -41,10 +43,12 @@ class LedgerEntries implements Ledger {
       Clock clock,
       Sequencer sequencer,
       EntityManager entities,
-      RowDigests rows) {
+      RowDigests rows,
+      SigningKeys keys) {
     this.jdbc = jdbc;
     this.entities = entities;
     this.rows = rows;
+    this.keys = keys;
     this.ids = ids;
     this.clock = clock;
     this.sequencer = sequencer;
@@ -114,6 +118,38 @@ class LedgerEntries implements Ledger {
         .params(subject, kind)
         .query(LedgerEntries::seal)
         .optional();
+  }
+
+  @Override
+  @Transactional(readOnly = true)
+  public Optional<Sealed> byCode(String code) {
+    return jdbc.sql(
+            """
+            select e.id, e.kind, e.subject, e.digest as entry_digest, l.block, l.digest as leaf_digest, b.key_id
+            from ledger_leaf l
+            join ledger_entry e on e.id = l.entry
+            join ledger_block b on b.number = l.block
+            where l.digest between ? and ? order by l.digest limit 1
+            """)
+        .params(RecordCode.lowest(code), RecordCode.highest(code))
+        .query(
+            (row, index) ->
+                new Sealed(
+                    row.getString("kind"), row.getObject("subject", UUID.class), seal(row, index)))
+        .optional();
+  }
+
+  @Override
+  public Signed sign(String text) {
+    if (text.startsWith("{")) {
+      throw new IllegalArgumentException("a text that looks like a block is not signed");
+    }
+    return new Signed(keys.ownId(), keys.sign(text.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  @Override
+  public Map<String, byte[]> publicKeys() {
+    return keys.publicKeys();
   }
 
   private static Seal seal(ResultSet row, int index) throws SQLException {

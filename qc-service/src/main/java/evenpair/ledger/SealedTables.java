@@ -26,6 +26,8 @@ public final class SealedTables {
           "gauge_study_appraiser",
           "gauge_study_capture",
           "station_idle_floor",
+          "dispatch",
+          "dispatch_unit",
           "outside_report");
 
   private SealedTables() {}

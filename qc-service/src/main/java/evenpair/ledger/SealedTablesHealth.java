@@ -2,7 +2,6 @@ package evenpair.ledger;
 
 import org.springframework.boot.health.contributor.Health;
 import org.springframework.boot.health.contributor.HealthIndicator;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
@@ -11,24 +10,16 @@ import org.springframework.stereotype.Component;
  */
 @Component("sealedTables")
 class SealedTablesHealth implements HealthIndicator {
-  private final JdbcClient jdbc;
+  private final LedgerState ledger;
 
-  SealedTablesHealth(JdbcClient jdbc) {
-    this.jdbc = jdbc;
+  SealedTablesHealth(LedgerState ledger) {
+    this.ledger = ledger;
   }
 
   @Override
   public Health health() {
-    boolean ruler =
-        jdbc.sql(
-                """
-            select pg_has_role(current_user, tableowner, 'member') from pg_tables
-            where schemaname = current_schema and tablename = 'ledger_entry'
-            """)
-            .query(Boolean.class)
-            .single();
     String guard =
-        ruler
+        ledger.oneRole()
             ? "one database role: sealed tables guarded by triggers only"
             : "two database roles: sealed tables guarded by privileges and triggers";
     return Health.up().withDetail("guard", guard).build();

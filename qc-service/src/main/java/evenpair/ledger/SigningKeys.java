@@ -23,6 +23,7 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
@@ -103,6 +104,15 @@ class SigningKeys {
 
   String ownId() {
     return ownId;
+  }
+
+  /**
+   * @return every trusted key by its id, in X.509 encoding
+   */
+  Map<String, byte[]> publicKeys() {
+    Map<String, byte[]> keys = new TreeMap<>();
+    trusted.forEach((id, key) -> keys.put(id, key.getEncoded()));
+    return keys;
   }
 
   byte[] sign(byte[] message) {

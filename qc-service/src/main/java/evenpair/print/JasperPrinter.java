@@ -16,7 +16,7 @@ import org.springframework.stereotype.Component;
 
 /** Fills the compiled layouts. */
 @Component
-class JasperPrinter implements Printer, PagesPrinter {
+class JasperPrinter implements Printer, PagesPrinter, FlowPrinter {
   private final CompiledReports layouts = new CompiledReports();
   private final PdfWriting writing = new PdfWriting();
   private final Texts texts;
@@ -27,11 +27,20 @@ class JasperPrinter implements Printer, PagesPrinter {
 
   @Override
   public byte[] print(Sheet sheet) {
+    return pdf(List.of(onePage(sheet)), sheet);
+  }
+
+  @Override
+  public byte[] printTogether(List<Sheet> sheets) {
+    return pdf(sheets.stream().map(this::onePage).toList(), sheets.get(0));
+  }
+
+  private JasperPrint onePage(Sheet sheet) {
     for (Density density : Density.values()) {
       JasperPrint filled = fill(sheet, density);
       if (filled.getPages().size() == 1) {
         PlotRoom.widen(filled, layouts.get(sheet.layout(), sheet.paper(), density));
-        return pdf(filled, sheet);
+        return filled;
       }
     }
     throw new PageOverflow(sheet.rows().size());
@@ -39,17 +48,40 @@ class JasperPrinter implements Printer, PagesPrinter {
 
   @Override
   public byte[] printPages(Sheet sheet) {
-    return pdf(fill(sheet, Density.ROOMY), sheet);
+    return pdf(List.of(fill(sheet, Density.ROOMY)), sheet);
   }
 
-  private byte[] pdf(JasperPrint filled, Sheet sheet) {
+  @Override
+  public byte[] print(FlowDocument document) {
+    Sheet sheet =
+        new Sheet(
+            "flow",
+            document.paper(),
+            document.locale(),
+            document.title(),
+            document.dated(),
+            Map.of(
+                "headerLeft", document.headerLeft(),
+                "headerRight", document.headerRight(),
+                "footer", document.footer()),
+            List.of());
+    JRMapCollectionDataSource rows =
+        new JRMapCollectionDataSource(FlowRows.of(document.sections()));
+    return pdf(List.of(fill(sheet, Density.ROOMY, rows)), sheet);
+  }
+
+  private byte[] pdf(List<JasperPrint> filled, Sheet sheet) {
     return writing.pdf(filled, sheet, texts.render(sheet.locale(), "paper.language", Map.of()));
   }
 
   private JasperPrint fill(Sheet sheet, Density density) {
+    return fill(sheet, density, rows(sheet.rows()));
+  }
+
+  private JasperPrint fill(Sheet sheet, Density density, JRMapCollectionDataSource rows) {
     JasperReport layout = layouts.get(sheet.layout(), sheet.paper(), density);
     try {
-      return JasperFillManager.fillReport(layout, parameters(sheet), rows(sheet.rows()));
+      return JasperFillManager.fillReport(layout, parameters(sheet), rows);
     } catch (JRException e) {
       throw new IllegalStateException("cannot fill the layout " + sheet.layout(), e);
     }

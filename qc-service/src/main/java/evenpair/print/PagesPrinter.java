@@ -1,5 +1,7 @@
 package evenpair.print;
 
+import java.util.List;
+
 /** Turns a document of any number of pages into PDF. */
 public interface PagesPrinter {
   /**
@@ -9,4 +11,13 @@ public interface PagesPrinter {
    * @return the bytes of a PDF document
    */
   byte[] printPages(Sheet sheet);
+
+  /**
+   * Prints sheets of one page each one behind the other, as one document: its typefaces are
+   * embedded once for all of them. The document has the first sheet's title and date.
+   *
+   * @param sheets one or more, of one language
+   * @throws PageOverflow if the rows of one of them do not fit on one page
+   */
+  byte[] printTogether(List<Sheet> sheets);
 }

@@ -1,6 +1,7 @@
 package evenpair.print;
 
 import java.io.ByteArrayOutputStream;
+import java.util.List;
 import net.sf.jasperreports.engine.JRException;
 import net.sf.jasperreports.engine.JasperPrint;
 import net.sf.jasperreports.export.SimpleExporterInput;
@@ -14,13 +15,14 @@ final class PdfWriting {
   private static final String PRODUCER = "Evenpair";
 
   /**
+   * @param sheet whose title and date the document gets
    * @param language of the words on the page, as a language tag: it may differ from the reader's,
    *     for whom there is no table
    */
-  byte[] pdf(JasperPrint page, Sheet sheet, String language) {
+  byte[] pdf(List<JasperPrint> pages, Sheet sheet, String language) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     JRPdfExporter exporter = new JRPdfExporter();
-    exporter.setExporterInput(new SimpleExporterInput(page));
+    exporter.setExporterInput(SimpleExporterInput.getInstance(pages));
     exporter.setExporterOutput(new SimpleOutputStreamExporterOutput(bytes));
     exporter.setConfiguration(document(sheet, language));
     exporter.setConfiguration(drawing());

@@ -20,12 +20,19 @@ final class Bodies {
    */
   static byte[] read(InputStream body) throws IOException {
     byte[] bytes = body.readNBytes(YamlText.LARGEST + 1);
+    requireShort(bytes);
+    return bytes;
+  }
+
+  /**
+   * @throws Refusal 413 as {@link #read}
+   */
+  static void requireShort(byte[] bytes) {
     if (bytes.length > YamlText.LARGEST) {
       throw new Refusal(
               413, "upload-too-large", "The body is larger than " + YamlText.LARGEST + " bytes.")
           .with("expected", "at most " + YamlText.LARGEST + " bytes");
     }
-    return bytes;
   }
 
   /**

@@ -164,6 +164,29 @@ class LimitSetController {
     return ResponseEntity.created(place).body(view(product, tuning, version));
   }
 
+  @PostMapping("/{version}/roll-back")
+  @AllowedFor(Caller.ENGINEER)
+  @Operation(
+      summary = "Drafts an older version's limits as a new version, on the same golden response",
+      responses =
+          @ApiResponse(
+              responseCode = "201",
+              content = @Content(schema = @Schema(implementation = LimitSetView.class))))
+  ResponseEntity<LimitSetView> rollBack(
+      @PathVariable("product") String product,
+      @PathVariable("tuning") String tuning,
+      @Parameter(example = "2", description = "the version to go back to")
+          @PathVariable("version")
+          int version,
+      @Parameter(example = "qe-1", description = "the signed-in engineer, or nothing")
+          @RequestParam(name = "author", required = false)
+          String author) {
+    int drafted = desk.rollBack(product, tuning, version, signedIn.signer("author", author));
+    URI place =
+        URI.create("/api/products/" + product + "/tunings/" + tuning + "/limit-sets/" + drafted);
+    return ResponseEntity.created(place).body(view(product, tuning, drafted));
+  }
+
   @AllowedFor(Caller.ENGINEER)
   @PostMapping("/{version}/approval")
   @Operation(

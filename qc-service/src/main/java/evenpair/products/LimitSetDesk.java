@@ -81,7 +81,38 @@ class LimitSetDesk {
         });
   }
 
-  private static LimitSet read(byte[] yaml, Surroundings surroundings) {
+  /**
+   * Takes an older version back as a new draft: the same limits on the same golden response.
+   *
+   * @return the version that was drafted
+   * @throws Refusal 404 if the older one is unknown
+   */
+  int rollBack(String product, String tuning, int older, UUID author) {
+    return writing.alone(
+        () -> {
+          Snapshot known = Snapshot.of(store);
+          Limits from = Versions.limitSet(known, product, tuning, older);
+          int version =
+              known.limitSets(product, tuning).stream().mapToInt(Limits::version).max().orElse(0)
+                  + 1;
+          LimitSet set = known.stored(from.id()).orElseThrow().set().as(version);
+          store.add(
+              new Limits(
+                  ids.next(),
+                  product,
+                  tuning,
+                  version,
+                  from.goldenId(),
+                  Canonical.text(set),
+                  Canonical.digest(set, known.golden(from.goldenId()).digest()),
+                  author,
+                  signed.now(),
+                  null));
+          return version;
+        });
+  }
+
+  static LimitSet read(byte[] yaml, Surroundings surroundings) {
     try {
       return LimitSetReader.read("limit set", yaml, surroundings);
     } catch (UnreadableLimits e) {

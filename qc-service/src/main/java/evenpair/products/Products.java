@@ -44,6 +44,43 @@ public interface Products {
   StoredLimitSet limitSet(UUID id);
 
   /**
+   * @return every version of the tuning's limit sets, drafts included, rising
+   */
+  List<VersionFacts> limitSetHistory(String product, String tuning);
+
+  /**
+   * Where a version of a limit set came from.
+   *
+   * @param digest SHA-256, hex
+   * @param madeAt when it was drafted, or read from a file for the first time
+   * @param approvedAt empty for a draft
+   * @param approver the person's random reference; empty for a draft and for a trusted file
+   * @param reason why it was approved; empty for a draft and for a trusted file
+   * @param activeFrom when it was last set to judge from; 1970 for a tuning's first version
+   */
+  record VersionFacts(
+      int version,
+      String digest,
+      Instant madeAt,
+      Optional<Instant> approvedAt,
+      Optional<UUID> approver,
+      Optional<String> reason,
+      Optional<Instant> activeFrom) {}
+
+  /**
+   * @return who approved that version of a limit set, and why; empty for a draft
+   */
+  default Optional<Approval> approvalOf(UUID limitSet) {
+    return Optional.empty();
+  }
+
+  /**
+   * @param approver the person's random reference; null for a set trusted as a file in limits/
+   * @param reason as given at the sign-off; null likewise
+   */
+  record Approval(UUID approver, String reason, Instant at) {}
+
+  /**
    * What a derived tuning should give: for each grid point the level of the active golden response
    * of the tuning that it is derived from, plus its filters' and its overall gain as the power mean
    * over the point's band (see {@link TuningFilters#gains}), and the sum of both phases, relative

@@ -71,6 +71,13 @@ final class Snapshot {
   }
 
   /**
+   * @return the limit set's row, if it exists
+   */
+  Optional<Limits> row(UUID limitSet) {
+    return Optional.ofNullable(rows.get(limitSet));
+  }
+
+  /**
    * @return versions of the tuning, drafts included, rising
    */
   List<Limits> limitSets(String product, String tuning) {

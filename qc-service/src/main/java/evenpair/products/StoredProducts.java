@@ -1,9 +1,12 @@
 package evenpair.products;
 
 import evenpair.products.VersionRows.Activation;
+import evenpair.products.VersionRows.Limits;
+import evenpair.products.VersionRows.SignOff;
 import evenpair.tolerance.GoldenResponse;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -69,6 +72,35 @@ class StoredProducts implements Products {
     return snapshot()
         .stored(id)
         .orElseThrow(() -> new IllegalArgumentException("there is no limit set " + id));
+  }
+
+  @Override
+  public List<VersionFacts> limitSetHistory(String product, String tuning) {
+    Snapshot snapshot = snapshot();
+    return snapshot.limitSets(product, tuning).stream()
+        .sorted(Comparator.comparingInt(Limits::version))
+        .map(row -> facts(snapshot, row))
+        .toList();
+  }
+
+  private static VersionFacts facts(Snapshot snapshot, Limits row) {
+    Optional<SignOff> signOff = Optional.ofNullable(row.signOff());
+    return new VersionFacts(
+        row.version(),
+        row.digest(),
+        row.madeAt(),
+        signOff.map(SignOff::at),
+        signOff.map(SignOff::approver),
+        signOff.map(SignOff::reason),
+        snapshot.activeFrom(row.id()));
+  }
+
+  @Override
+  public Optional<Approval> approvalOf(UUID limitSet) {
+    return snapshot()
+        .row(limitSet)
+        .map(VersionRows.Limits::signOff)
+        .map(signOff -> new Approval(signOff.approver(), signOff.reason(), signOff.at()));
   }
 
   @Override

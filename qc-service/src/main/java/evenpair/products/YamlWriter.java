@@ -31,7 +31,7 @@ final class YamlWriter {
     return " " + flow(value);
   }
 
-  private static String flow(Object value) {
+  static String flow(Object value) {
     if (value instanceof Map<?, ?> map) {
       return map.entrySet().stream()
           .map(entry -> entry.getKey() + ": " + flow(entry.getValue()))

@@ -2,6 +2,7 @@ package evenpair.stations;
 
 import evenpair.tolerance.Channel;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,12 +17,19 @@ class StationDesk implements Stations {
   private final Blocks blocks;
   private final Budgets budgets;
   private final IdleFloors idleFloors;
+  private final VerificationRows verifications;
 
-  StationDesk(StationRegister register, Blocks blocks, Budgets budgets, IdleFloors idleFloors) {
+  StationDesk(
+      StationRegister register,
+      Blocks blocks,
+      Budgets budgets,
+      IdleFloors idleFloors,
+      VerificationRows verifications) {
     this.register = register;
     this.blocks = blocks;
     this.budgets = budgets;
     this.idleFloors = idleFloors;
+    this.verifications = verifications;
   }
 
   @Override
@@ -80,5 +88,34 @@ class StationDesk implements Stations {
         .find(station)
         .map(row -> idleFloors.at(row, channel, at))
         .orElse(OptionalDouble.empty());
+  }
+
+  @Override
+  public List<Verified> verificationsAt(String station, Instant at) {
+    return register.find(station).map(row -> verified(row, at)).orElse(List.of());
+  }
+
+  private List<Verified> verified(StationRow station, Instant at) {
+    List<Verified> all = new ArrayList<>();
+    for (VerificationRow row : verifications.newestOfEachTuning(station.id(), at)) {
+      all.add(
+          new Verified(
+              row.product(),
+              row.tuning(),
+              row.passed(),
+              row.provenance().measuredAt(),
+              row.provenance().validUntil()));
+    }
+    for (ReferenceUnitRow unit : blocks.unverified(station, at)) {
+      boolean measured =
+          all.stream()
+              .anyMatch(
+                  one ->
+                      one.product().equals(unit.product()) && one.tuning().equals(unit.tuning()));
+      if (!measured) {
+        all.add(new Verified(unit.product(), unit.tuning(), false, null, null));
+      }
+    }
+    return all;
   }
 }

@@ -75,6 +75,20 @@ public interface Stations {
   OptionalDouble idleFloorDba(String station, Channel channel, Instant at);
 
   /**
+   * @return the newest shift verification of each tuning, and those that the plant demands and that
+   *     are missing; empty if there is no such station
+   */
+  List<Verified> verificationsAt(String station, Instant at);
+
+  /**
+   * @param passed whether the reference unit repeated its certified curve; false if never measured
+   * @param measuredAt null if never measured
+   * @param validUntil null if never measured
+   */
+  record Verified(
+      String product, String tuning, boolean passed, Instant measuredAt, Instant validUntil) {}
+
+  /**
    * Both ends of a station's measuring chain at one instant.
    *
    * @param microphones by channel; a channel never calibrated is missing

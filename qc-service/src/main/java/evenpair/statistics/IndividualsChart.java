@@ -43,6 +43,39 @@ public record IndividualsChart(double mean, double meanMovingRange) {
     return meanMovingRange / D2;
   }
 
+  /**
+   * How many degrees of freedom {@link #sigma} is worth: the ν of a χ with the same coefficient of
+   * variation, 1/(2·cv²). Var(MR̄) = ((n−1)·d₃² + 2(n−2)·c)/(n−1)² for n values, where c =
+   * (4/π)·(π/12 + √3/2) − 4/π is the covariance of neighbouring ranges: they share a value, so that
+   * their differences are correlated by −½. About 0.61·(n − 1).
+   *
+   * @param n values behind the chart, 2 upwards
+   */
+  public static double freedom(int n) {
+    double shared = 4 / Math.PI * (Math.PI / 12 + Math.sqrt(3) / 2) - 4 / Math.PI;
+    double ranges = n - 1.0;
+    double variance = (ranges * D3 * D3 + 2 * (ranges - 1) * shared) / (ranges * ranges);
+    return D2 * D2 / (2 * variance);
+  }
+
+  /**
+   * @return the values against the limits
+   */
+  public ControlChart values(double... values) {
+    return ControlChart.level(values, mean, lower(), upper());
+  }
+
+  /**
+   * @return the moving ranges of values against their limit, one fewer than values
+   */
+  public ControlChart movingRanges(double... values) {
+    double[] ranges = new double[Math.max(0, values.length - 1)];
+    for (int i = 0; i < ranges.length; i++) {
+      ranges[i] = Math.abs(values[i + 1] - values[i]);
+    }
+    return ControlChart.level(ranges, meanMovingRange, 0, movingRangeUpper());
+  }
+
   public double lower() {
     return mean - 3 * sigma();
   }

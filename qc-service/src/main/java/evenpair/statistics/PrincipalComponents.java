@@ -117,6 +117,31 @@ public final class PrincipalComponents {
   }
 
   /**
+   * How many of the first components say more than chance divides up: those whose share of the
+   * variance exceeds that of a stick broken at random, (1/p)·Σ_{i≥k} 1/i for the k-th longest of p
+   * pieces. Source: D. A. Jackson, Ecology 74 (1993) 2204–2214 (from memory).
+   *
+   * @return 0 upwards
+   */
+  public int componentsAboveBrokenStick() {
+    double whole = Arrays.stream(variances).sum();
+    int pieces = variances.length;
+    int count = 0;
+    while (count < pieces && variances[count] / whole > piece(count + 1, pieces)) {
+      count++;
+    }
+    return count;
+  }
+
+  private static double piece(int k, int pieces) {
+    double sum = 0;
+    for (int i = k; i <= pieces; i++) {
+      sum += 1.0 / i;
+    }
+    return sum / pieces;
+  }
+
+  /**
    * Hotelling's T² of a row on the first components: Σ score²/variance. On all of them it is (x −
    * m)ᵀ·S⁻¹·(x − m).
    *
@@ -147,6 +172,19 @@ public final class PrincipalComponents {
       }
     }
     return explained;
+  }
+
+  /**
+   * @return the row's score on each of the first components: its deviation from the mean along
+   *     their directions
+   */
+  public double[] scores(double[] row, int components) {
+    double[] standardised = standardised(row);
+    double[] scores = new double[components];
+    for (int k = 0; k < components; k++) {
+      scores[k] = dot(vectors[k], standardised);
+    }
+    return scores;
   }
 
   private double[] standardised(double[] row) {

@@ -17,7 +17,7 @@ final class Guard {
   private static final double COVERAGE_FACTOR = 2;
 
   private final boolean guarded;
-  private final boolean acceptsConditionalPass;
+  private final LimitSet.DecisionRule rule;
   private final double[] level;
   private final double[] match;
   private final double offset;
@@ -31,7 +31,7 @@ final class Guard {
     Optional<Uncertainty> used = uncertainty.filter(u -> rule.guarded());
     double factor = rule.guard() * COVERAGE_FACTOR;
     this.guarded = used.isPresent();
-    this.acceptsConditionalPass = rule.acceptConditionalPass();
+    this.rule = rule;
     this.level = used.map(u -> bands(u.levelDb(), factor)).orElse(null);
     this.match = used.map(u -> bands(u.matchDb(), factor)).orElse(null);
     this.offset = band(used, Uncertainty::offsetDb, factor);
@@ -87,8 +87,6 @@ final class Guard {
    * @return true if a check in this state keeps the pair from passing
    */
   boolean rejects(CheckState state) {
-    return state == CheckState.FAIL
-        || state == CheckState.CONDITIONAL_FAIL
-        || state == CheckState.CONDITIONAL_PASS && !acceptsConditionalPass;
+    return rule.rejects(state);
   }
 }

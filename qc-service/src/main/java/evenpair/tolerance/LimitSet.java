@@ -93,6 +93,29 @@ public record LimitSet(
   }
 
   /**
+   * @return the same limits as another version
+   */
+  public LimitSet as(int otherVersion) {
+    return new LimitSet(
+        product,
+        tuning,
+        otherVersion,
+        earSimulator,
+        golden,
+        drive,
+        smoothing,
+        level,
+        regions,
+        distortion,
+        polarity,
+        idleNoiseDba,
+        signalToNoiseDb,
+        seating,
+        verificationDb,
+        decision);
+  }
+
+  /**
    * @return true: both sides must be the right way round
    */
   public boolean polaritySame() {
@@ -156,5 +179,14 @@ public record LimitSet(
    * @param guard guard band as a multiple of the expanded uncertainty U (k = 2); 0 when simple
    * @param acceptConditionalPass whether a result inside the guard band still passes
    */
-  public record DecisionRule(boolean guarded, double guard, boolean acceptConditionalPass) {}
+  public record DecisionRule(boolean guarded, double guard, boolean acceptConditionalPass) {
+    /**
+     * @return true if a check in this state keeps the pair from passing
+     */
+    public boolean rejects(CheckState state) {
+      return state == CheckState.FAIL
+          || state == CheckState.CONDITIONAL_FAIL
+          || state == CheckState.CONDITIONAL_PASS && !acceptConditionalPass;
+    }
+  }
 }

@@ -14,6 +14,9 @@ import java.util.stream.Collectors;
 
 /** The answer to an outside report in sentences that hold for a lay reader. */
 final class OutsideWords {
+  /** A share of fewer pairs says nothing. */
+  private static final int FEWEST_PAIRS = 10;
+
   private final Texts texts;
   private final Locale locale;
   private final OutsideReport report;
@@ -31,13 +34,13 @@ final class OutsideWords {
    */
   String headline() {
     if (comparison.averageOnly()) {
-      return text("report.headline.average");
+      return text("outside.headline.average");
     }
     if (comparison.swapped()) {
-      return text("report.headline.swapped");
+      return text("outside.headline.swapped");
     }
     return text(
-        "report.headline." + comparison.outcome(), Map.of("regions", names(Outcome.DISAGREES)));
+        "outside.headline." + comparison.outcome(), Map.of("regions", names(Outcome.DISAGREES)));
   }
 
   /**
@@ -46,7 +49,7 @@ final class OutsideWords {
   List<String> conclusion() {
     List<String> sentences = new ArrayList<>();
     if (comparison.averageOnly()) {
-      sentences.add(text("report.follows.average"));
+      sentences.add(text("outside.follows.average"));
       sentences.add(ownRecord());
       return sentences;
     }
@@ -54,14 +57,14 @@ final class OutsideWords {
       case AGREES ->
           sentences.add(
               report.oursOutside()
-                  ? text("report.follows.agrees-outside", Map.of("regions", outside()))
-                  : text("report.follows.agrees-inside"));
+                  ? text("outside.follows.agrees-outside", Map.of("regions", outside()))
+                  : text("outside.follows.agrees-inside"));
       case DISAGREES -> {
-        sentences.add(text("report.follows.disagrees"));
+        sentences.add(text("outside.follows.disagrees"));
         sentences.add(ownRecord());
       }
       default -> {
-        sentences.add(text("report.follows.cannot-tell"));
+        sentences.add(text("outside.follows.cannot-tell"));
         sentences.add(ownRecord());
       }
     }
@@ -71,8 +74,8 @@ final class OutsideWords {
 
   private String ownRecord() {
     return report.oursOutside()
-        ? text("report.own.outside", Map.of("regions", outside()))
-        : text("report.own.inside");
+        ? text("outside.own.outside", Map.of("regions", outside()))
+        : text("outside.own.inside");
   }
 
   /** What they found most, against the limit. */
@@ -84,8 +87,8 @@ final class OutsideWords {
             region ->
                 text(
                     Math.abs(region.theirsDb()) > region.limitDb()
-                        ? "report.claim.above"
-                        : "report.claim.inside",
+                        ? "outside.claim.above"
+                        : "outside.claim.inside",
                     Map.of(
                         "theirs", Math.abs(region.theirsDb()),
                         "region", region.region(),
@@ -96,12 +99,15 @@ final class OutsideWords {
    * @return how the pair stands in its batch, for the region with the highest share
    */
   Optional<String> inTheBatch() {
+    if (report.batchUnits() < FEWEST_PAIRS) {
+      return Optional.empty();
+    }
     return report.percentiles().entrySet().stream()
         .max(Map.Entry.comparingByValue())
         .map(
             region ->
                 text(
-                    "report.batch",
+                    "outside.batch",
                     Map.of(
                         "percent", 100 * region.getValue(),
                         "count", report.batchUnits(),
@@ -110,10 +116,10 @@ final class OutsideWords {
 
   String region(RegionComparison region) {
     if (region.outcome() == Outcome.NOT_COMPARED) {
-      return text("report.region.NOT_COMPARED", Map.of("region", region.region()));
+      return text("outside.region.NOT_COMPARED", Map.of("region", region.region()));
     }
     return text(
-        "report.region." + region.outcome(),
+        "outside.region." + region.outcome(),
         Map.of(
             "region", region.region(),
             "theirs", region.theirsDb(),
@@ -123,11 +129,11 @@ final class OutsideWords {
   }
 
   List<String> assumptions() {
-    return comparison.assumptions().stream().map(one -> text("report.assumed." + one)).toList();
+    return comparison.assumptions().stream().map(one -> text("outside.assumed." + one)).toList();
   }
 
   List<String> questions() {
-    return comparison.questions().stream().map(one -> text("report.asked." + one)).toList();
+    return comparison.questions().stream().map(one -> text("outside.asked." + one)).toList();
   }
 
   private String names(Outcome outcome) {

@@ -24,7 +24,7 @@ final class DeclaredCallers {
           "/actuator/health/liveness", PUBLIC,
           "/actuator/health/readiness", PUBLIC,
           "/actuator/info", ALL_KNOWN,
-          "/actuator/prometheus", Set.of(Caller.STATION, Caller.ENGINEER, Caller.ADMINISTRATOR),
+          "/actuator/prometheus", Set.of(Caller.ADMINISTRATOR),
           "/v3/api-docs", ALL_KNOWN,
           "/v3/api-docs.yaml", ALL_KNOWN);
 

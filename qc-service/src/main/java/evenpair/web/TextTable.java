@@ -20,7 +20,8 @@ import tools.jackson.databind.json.JsonMapper;
 /**
  * Texts from {@code texts/<language>/*.json} on the class path: flat JSON objects, all files of a
  * language together one table. A key that stands twice, or a template that cannot be parsed, stops
- * the start.
+ * the start. Where a language lacks a text the reader gets the English one; a test tells which are
+ * lacking.
  */
 @Component
 class TextTable implements Texts {
@@ -53,6 +54,10 @@ class TextTable implements Texts {
       throw new StartRefused(
           "There are no English texts.", "Put them into texts/en, or build again.");
     }
+    Map<String, String> english = Map.copyOf(tables.get(FALLBACK.getLanguage()));
+    Map<String, TextTemplate> parsed = Map.copyOf(templates.get(FALLBACK.getLanguage()));
+    templates.values().forEach(table -> parsed.forEach(table::putIfAbsent));
+    tables.values().forEach(table -> english.forEach(table::putIfAbsent));
     tables.replaceAll((language, table) -> Collections.unmodifiableMap(table));
   }
 

@@ -7,10 +7,12 @@ import static org.assertj.core.api.Assertions.within;
 import evenpair.acoustics.Grid;
 import evenpair.batches.BatchJson.RankedReason;
 import evenpair.batches.BatchJson.Statistics;
+import evenpair.batches.StatisticsJson.UnitLink;
 import evenpair.inspections.Inspections.BatchCurves;
 import evenpair.web.TestTexts;
 import evenpair.web.Texts;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 
@@ -29,12 +31,17 @@ class BatchFiguresTests {
                   .failed("A")
                   .passed("B", 0, 0, 0)
                   .passed("C", 0, 0, 0)
-                  .passed("A", 0, 0, 0) // rework mended it
-                  .failed("B")); // an audit found fault
+                  .at("rework")
+                  .passed("A", 0, 0, 0) // it was mended
+                  .at("audit")
+                  .failed("B")); // and this one found at fault
 
       assertThat(found.units()).isEqualTo(new BatchJson.Units(3, 2, 1));
       assertThat(found.yield().passed()).isEqualTo(2);
       assertThat(found.yield().share()).isEqualTo(2.0 / 3);
+      // rework mended A, and the audit of B came after the line was through with it
+      assertThat(found.finalYield().passed()).isEqualTo(3);
+      assertThat(found.finalYield().of()).isEqualTo(3);
       assertThat(found.left().n()).isEqualTo(3);
       assertThat(found.notes())
           .anyMatch(note -> note.contains("Later inspections") && note.contains("2"));
@@ -87,10 +94,12 @@ class BatchFiguresTests {
               "Right earpiece outside its treble window",
               "Left and right differ too much in treble",
               "Left earpiece too loud or too quiet");
-      assertThat(found.reasons().get(0))
-          .isEqualTo(
-              new RankedReason(
-                  "window", "right", "treble", 2, 0.5, "Right earpiece outside its treble window"));
+      RankedReason first = found.reasons().get(0);
+      assertThat(first.kind() + " " + first.channel() + " " + first.region())
+          .isEqualTo("window right treble");
+      assertThat(first.units()).isEqualTo(2);
+      assertThat(first.share()).isEqualTo(0.5);
+      assertThat(first.failed()).extracting(UnitLink::serial).containsExactly("A", "B");
     }
 
     @Test
@@ -204,7 +213,7 @@ class BatchFiguresTests {
   }
 
   private static Statistics statistics(RecordedBatch batch) {
-    return new BatchFigures(TEXTS, Locale.ENGLISH).statistics("SW-2647", curves(batch));
+    return new BatchFigures(TEXTS, Locale.ENGLISH).statistics("SW-2647", curves(batch), Map.of());
   }
 
   private static BatchCurves curves(RecordedBatch batch) {

@@ -253,6 +253,11 @@ final class GoldenLine implements MeasuredCurves, Products, GoldenResponses {
   }
 
   @Override
+  public List<VersionFacts> limitSetHistory(String product, String tuning) {
+    return List.of();
+  }
+
+  @Override
   public Optional<StoredLimitSet> limitSet(String product, String tuning, int version) {
     return sets.stream()
         .filter(stored -> stored.set().tuning().equals(tuning))

@@ -30,9 +30,15 @@ final class RecordedBatch implements Inspections {
   private final List<Integer> versions = new ArrayList<>();
   private final List<String> tunings = new ArrayList<>(List.of("plain"));
   private int version = 3;
+  private String occasion = "production";
 
   RecordedBatch alsoIn(String tuning) {
     tunings.add(tuning);
+    return this;
+  }
+
+  RecordedBatch at(String nextOccasion) {
+    occasion = nextOccasion;
     return this;
   }
 
@@ -81,7 +87,7 @@ final class RecordedBatch implements Inspections {
             new UUID(1, n),
             serial,
             "bench-1",
-            "production",
+            occasion,
             verdict,
             START.plusSeconds(n),
             row,

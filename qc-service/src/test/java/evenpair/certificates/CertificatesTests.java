@@ -38,7 +38,12 @@ class CertificatesTests {
   private final List<Object> pauses = new ArrayList<>();
   private final Certificates certificates =
       new Certificates(
-          inspections, products, new SealWait(ledger, pauses::add), Paper.PRINTER, Paper.TEXTS);
+          inspections,
+          products,
+          new SealWait(ledger, pauses::add),
+          new CheckLink(new PublicAddress(""), new SigningLedger()),
+          Paper.PRINTER,
+          Paper.TEXTS);
 
   @BeforeEach
   void aProductWithTwoRequiredTunings() {

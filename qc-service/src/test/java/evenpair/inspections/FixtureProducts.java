@@ -140,6 +140,23 @@ final class FixtureProducts implements Products {
   }
 
   @Override
+  public List<VersionFacts> limitSetHistory(String product, String tuning) {
+    return limitSet(product, tuning, 3)
+        .map(
+            s ->
+                new VersionFacts(
+                    3,
+                    s.digest(),
+                    Instant.EPOCH,
+                    Optional.of(Instant.EPOCH),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(Instant.EPOCH)))
+        .stream()
+        .toList();
+  }
+
+  @Override
   public StoredLimitSet limitSet(UUID id) {
     return sets.stream().filter(s -> s.id().equals(id)).findFirst().orElseThrow();
   }

@@ -4,8 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import evenpair.inspections.TestLine.Reply;
+import java.io.IOException;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -160,5 +164,47 @@ class OutsideReportHttpTests {
     assertThat(line.delete(self + "/source").status()).isEqualTo(204);
     assertThat(line.get(self).json().path("source").isNull()).isTrue();
     assertThat(line.get("/api/ledger/check").json().path("intact").asBoolean()).isTrue();
+  }
+
+  @Test
+  void printsTheAnswerAsADossierAndOneForThePublicWithoutPeople() throws IOException {
+    Reply kept =
+        report(
+            "",
+            new Multipart()
+                .json("report", KNOWN)
+                .csv("left", csv("left", ",", ".", hz -> hz > 6000 ? -8 : 0))
+                .csv("right", csv("right", ",", ".", hz -> 0)));
+    String address = kept.json().at("/links/dossier").asString();
+    String full = text(address, 3, 5);
+    assertThat(full)
+        .contains("The question", "A reader's letter", "disagree in", "op-17", "En")
+        .contains("How sure it is", "The limit and its history", "Record codes");
+    String open = text(address + "&public=true", 3, 5);
+    assertThat(open)
+        .contains("version for the public", "disagree in")
+        .doesNotContain("op-17")
+        .doesNotContain("A reader's letter");
+  }
+
+  @Test
+  void printsADossierOfTheRecordAloneAndRefusesAnUnknownUnit() throws IOException {
+    byte[] left = TestSound.wav(TestSound.capture(811, TestSound.peak(3000, 6)));
+    byte[] right = TestSound.wav(TestSound.capture(812, TestSound.peak(3000, 6)));
+    assertThat(
+            line.inspect(TestLine.inspection("FE-O2", "plain", "bench-outside"), left, right)
+                .status())
+        .isEqualTo(201);
+    assertThat(text("/api/units/FE-O2/dossier", 2, 5)).contains("No outside");
+    assertThat(line.get("/api/units/FE-NEVER/dossier").status()).isEqualTo(404);
+  }
+
+  private String text(String address, int leastPages, int mostPages) throws IOException {
+    Reply reply = line.get(address);
+    assertThat(reply.status()).isEqualTo(200);
+    try (PDDocument pdf = Loader.loadPDF(reply.raw().body())) {
+      assertThat(pdf.getNumberOfPages()).isBetween(leastPages, mostPages);
+      return new PDFTextStripper().getText(pdf);
+    }
   }
 }

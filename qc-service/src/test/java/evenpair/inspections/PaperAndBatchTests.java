@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import evenpair.inspections.TestLine.Reply;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -96,6 +100,102 @@ class PaperAndBatchTests {
     assertThat(incomplete.status()).isEqualTo(409);
     assertThat(incomplete.text("detail")).contains("not yet judged in warm");
     assertThat(line.get("/api/units/FE-PAPER-9/certificate").status()).isEqualTo(404);
+  }
+
+  @Test
+  void printsALabelForAPassAndASlipForAFail() throws IOException {
+    assertThat(textOf(line.get("/api/inspections/" + passed + "/label")))
+        .contains("Fern 1", "PASS", "FE-PAPER-1");
+    assertThat(textOf(line.get("/api/inspections/" + failed + "/rework-slip")))
+        .contains("FAIL", "FE-PAPER-2", "Right · treble");
+
+    Reply noLabel = line.get("/api/inspections/" + failed + "/label");
+    assertThat(noLabel.status()).isEqualTo(409);
+    assertThat(noLabel.text("type")).isEqualTo("/problems/not-passed");
+    Reply noSlip = line.get("/api/inspections/" + passed + "/rework-slip");
+    assertThat(noSlip.status()).isEqualTo(409);
+    assertThat(noSlip.text("type")).isEqualTo("/problems/not-failed");
+  }
+
+  @Test
+  void showsThePublicWhatTheCertificateWithThatCodeShows() throws IOException {
+    String paper = textOf(line.get("/api/inspections/" + passed + "/certificate"));
+    Matcher code = Pattern.compile("(?:[0-9A-Z]{4}-){5}[0-9A-Z*~$=]").matcher(paper);
+    assertThat(code.find()).isTrue();
+
+    JsonNode json = line.get("/api/certificates/" + code.group().replace("-", "")).json();
+
+    assertThat(json.path("code").stringValue()).isEqualTo(code.group());
+    assertThat(json.path("facts").path("inspection").stringValue()).isEqualTo(passed);
+    assertThat(json.path("facts").path("serial").stringValue()).isEqualTo("FE-PAPER-1");
+    assertThat(json.path("rows").size()).isPositive();
+    json.path("rows")
+        .forEach(
+            row ->
+                assertThat(paper)
+                    .contains(
+                        row.path("leftMargin").asString(""), row.path("rightValue").asString("")));
+    assertThat(json.path("plot").path("difference").size()).isEqualTo(241);
+  }
+
+  @Test
+  void tellsAMistypedCodeFromAnUnknownOne() {
+    Reply mistyped = line.get("/api/certificates/ZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ-C");
+    Reply unknown = line.get("/api/certificates/ZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ-B");
+
+    assertThat(mistyped.status()).isEqualTo(400);
+    assertThat(mistyped.text("detail")).contains("mistyped");
+    assertThat(unknown.status()).isEqualTo(404);
+    assertThat(unknown.text("type")).isEqualTo("/problems/unknown-code");
+  }
+
+  @Test
+  void publishesItsKeysAndThePageThatChecks() {
+    JsonNode keys = line.get("/api/certificates/keys").json().path("items");
+
+    assertThat(keys.size()).isPositive();
+    assertThat(keys.path(0).path("keyId").stringValue()).matches("[0-9a-f]{16}");
+    Reply page = line.get("/check/ZZZZ-ZZZZ-ZZZZ-ZZZZ-ZZZZ-B");
+    assertThat(page.status()).isEqualTo(200);
+    assertThat(new String(page.raw().body(), StandardCharsets.UTF_8)).contains("check-page.js");
+  }
+
+  @Test
+  void printsAWholeBatchAsOneJobAndNamesWhomItLeftOut() throws Exception {
+    Reply started = line.post("/api/batches/PB-1/certificates", "{\"paper\":\"letter\"}");
+    assertThat(started.status()).as("%s", started.json()).isEqualTo(202);
+    String job = started.raw().headers().firstValue("Location").orElseThrow();
+
+    JsonNode progress = line.get(job).json();
+    while (!List.of("done", "failed").contains(progress.path("state").stringValue())) {
+      Thread.sleep(100);
+      progress = line.get(job).json();
+    }
+
+    assertThat(progress.path("state").stringValue()).as("%s", progress).isEqualTo("done");
+    assertThat(progress.path("done").intValue()).isEqualTo(progress.path("total").intValue());
+    JsonNode bundle = line.get(progress.path("result").stringValue()).json();
+    assertThat(bundle.path("pages").intValue()).isEqualTo(1);
+    assertThat(bundle.path("leftOut").size()).isEqualTo(1);
+    assertThat(bundle.path("leftOut").path(0).path("serial").stringValue()).isEqualTo("FE-PAPER-3");
+    assertThat(bundle.path("leftOut").path(0).path("reason").stringValue())
+        .contains("not yet judged in warm");
+    assertThat(textOf(line.get(bundle.path("links").path("pdf").stringValue())))
+        .contains("FE-PAPER-1")
+        .doesNotContain("FE-PAPER-3");
+  }
+
+  @Test
+  void doesNotPrintABatchThatIsUnknown() {
+    assertThat(line.post("/api/batches/PB-9/certificates", "{}").status()).isEqualTo(404);
+  }
+
+  private static String textOf(Reply reply) throws IOException {
+    assertThat(reply.status()).as("%s", reply.json()).isEqualTo(200);
+    assertThat(reply.raw().headers().firstValue("Content-Type")).hasValue("application/pdf");
+    try (PDDocument document = Loader.loadPDF(reply.raw().body())) {
+      return new PDFTextStripper().getText(document);
+    }
   }
 
   @Test

@@ -92,4 +92,9 @@ final class SwitchableStations implements Stations {
         ? OptionalDouble.of(floors.get(station))
         : real.idleFloorDba(station, channel, at);
   }
+
+  @Override
+  public List<Verified> verificationsAt(String station, Instant at) {
+    return real.verificationsAt(station, at);
+  }
 }

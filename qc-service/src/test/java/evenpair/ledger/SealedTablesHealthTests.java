@@ -25,6 +25,10 @@ class SealedTablesHealthTests {
   }
 
   private static String guard(JdbcClient jdbc) {
-    return new SealedTablesHealth(jdbc).health().getDetails().get("guard").toString();
+    return new SealedTablesHealth(new LedgerFigures(jdbc))
+        .health()
+        .getDetails()
+        .get("guard")
+        .toString();
   }
 }

@@ -13,4 +13,8 @@ public final class TestPrinter {
   public static PagesPrinter pagesWith(Texts texts) {
     return new JasperPrinter(texts);
   }
+
+  public static FlowPrinter flowWith(Texts texts) {
+    return new JasperPrinter(texts);
+  }
 }

@@ -171,6 +171,20 @@ class PrincipalComponentsTests {
     }
   }
 
+  /** Shares .92462, .05307 … against pieces 25/48 = .5208, 13/48, 7/48, 3/48 of a stick in four. */
+  @Test
+  void tellWhatChanceWouldNotDraw() {
+    PrincipalComponents components = PrincipalComponents.ofCovariance(table("iris/iris.txt"));
+
+    assertThat(components.componentsAboveBrokenStick()).isEqualTo(1);
+    double[] row = {
+      5.843333 + 0.3613866, 3.057333 - 0.0845225, 3.758 + 0.8566706, 1.199333 + 0.3582892
+    };
+    // one step along the first direction; seven decimals printed, four of them squared
+    assertThat(components.scores(row, 2)[0]).isCloseTo(1, within(2e-6));
+    assertThat(components.scores(row, 2)[1]).isCloseTo(0, within(2e-6));
+  }
+
   @Test
   void areAsManyAsTheRowsSpan() {
     // three rows of 241: two directions at most, whatever the length

@@ -3,6 +3,7 @@ package evenpair.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import evenpair.EvenpairDatabaseTest;
+import evenpair.access.TestCallers;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -33,8 +34,18 @@ class StartTests {
   }
 
   @Test
-  void showsItsHealth() throws Exception {
-    assertThat(get("/actuator/health").body()).contains("\"status\":\"UP\"", "PostgreSQL");
+  void showsItsHealthToAdministratorsInDetail() throws Exception {
+    assertThat(get("/actuator/health", "administrator").body())
+        .contains("PostgreSQL", "\"ledger\"", "\"captures\"", "freeBytes", "two database roles");
+    assertThat(get("/actuator/health", "engineer").body())
+        .contains("\"status\":")
+        .doesNotContain("PostgreSQL", "freeBytes");
+  }
+
+  private HttpResponse<String> get(String path, String roles) throws Exception {
+    URI uri = URI.create("http://127.0.0.1:" + port + path);
+    HttpRequest request = HttpRequest.newBuilder(uri).header(TestCallers.ROLES, roles).build();
+    return client.send(request, HttpResponse.BodyHandlers.ofString());
   }
 
   @Test

@@ -30,6 +30,19 @@ class TextTableTests {
   }
 
   @Nested
+  class AnotherLanguage {
+    @Test
+    void saysInEnglishWhatItLacks() throws IOException {
+      write("en/a.json", "{\"t\":\"Unit {x|word}\",\"word.left\":\"left\",\"u\":\"Only here\"}");
+      write("zh/a.json", "{\"t\":\"产品 {x|word}\"}");
+      TextTable table = table();
+      assertThat(table.render(Locale.SIMPLIFIED_CHINESE, "t", Map.of("x", "left")))
+          .isEqualTo("产品 left");
+      assertThat(table.table(Locale.SIMPLIFIED_CHINESE)).containsEntry("u", "Only here");
+    }
+  }
+
+  @Nested
   class Rendering {
     enum Side {
       LEFT_SIDE

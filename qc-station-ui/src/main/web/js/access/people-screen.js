@@ -1,5 +1,5 @@
 // People: who may sign in, as what, with which badge. For administrators.
-import { get, send } from "../api.js"
+import { get, sendJson } from "../api.js"
 import { walkLinks } from "../bench/choose-station.js"
 import { el, put } from "../dom.js"
 import { go, hashOf } from "../router.js"
@@ -97,10 +97,10 @@ class People {
       if (fresh && !name.value.trim()) return name.focus()
       this.#do(told, async () => {
         if (fresh) {
-          const made = await send("POST", "/api/people", { name: name.value.trim(), roles: chosen(), badge: badge.value.trim() || null })
+          const made = await sendJson("POST", "/api/people", { name: name.value.trim(), roles: chosen(), badge: badge.value.trim() || null })
           return { person: made.person, told: passwordOf(made) }
         }
-        const changed = await send("PUT", `/api/people/${person?.person}`, { roles: chosen(), badge: badge.value.trim() || null, active: active.input.checked })
+        const changed = await sendJson("PUT", `/api/people/${person?.person}`, { roles: chosen(), badge: badge.value.trim() || null, active: active.input.checked })
         return { person: changed, told: el("p", {}, t("screen.people.saved")) }
       })
     }
@@ -113,7 +113,7 @@ class People {
       el("button", { type: "submit", class: "button primary" }, t(fresh ? "screen.people.add.action" : "screen.people.save"))),
     person ? el("div", { class: "person-more" },
       fresh ? null : el("button", { type: "button", class: "button", on: { click: () => this.#do(told, async () => {
-        const made = await send("POST", `/api/people/${person.person}/password`)
+        const made = await sendJson("POST", `/api/people/${person.person}/password`)
         return { person: made.person, told: passwordOf(made) }
       }) } }, t("screen.people.reset")),
       this.#eraser(person, told)) : null,
@@ -132,7 +132,7 @@ class People {
         return
       }
       this.#do(told, async () => {
-        await send("DELETE", `/api/people/${person.person}`)
+        await sendJson("DELETE", `/api/people/${person.person}`)
         return { person: null, told: el("p", {}, t("screen.people.erased")) }
       })
     })

@@ -1,5 +1,5 @@
 // Who is signed in, and which station this browser belongs to. Rights are the service's to decide; this only chooses what to show.
-import { get, Offline, post, send } from "../api.js"
+import { get, Offline, post, sendJson } from "../api.js"
 import { recall, remember } from "../memory.js"
 
 /** @type {Api.Session} */
@@ -41,13 +41,13 @@ export async function signInByBadge(badge) {
 
 /** @returns {Promise<void>} */
 export async function signOut() {
-  await send("DELETE", "/api/session", null)
+  await sendJson("DELETE", "/api/session", null)
   take({ ...session, person: null })
 }
 
 /** @param {string} old @param {string} password @returns {Promise<void>} */
 export async function changePassword(old, password) {
-  take(await send("PUT", "/api/session/password", { old, password }))
+  take(await sendJson("PUT", "/api/session/password", { old, password }))
 }
 
 /** The service said that nobody is signed in any more. */

@@ -1,5 +1,5 @@
 // A station's tokens, and whether this browser belongs to the station. For administrators.
-import { get, send } from "../api.js"
+import { get, sendJson } from "../api.js"
 import { chooseStation, walkLinks } from "../bench/choose-station.js"
 import { el, put } from "../dom.js"
 import { localTime } from "../format.js"
@@ -27,7 +27,7 @@ function startChoice(host) {
     const station = name.value.trim()
     if (!station) return name.focus()
     try {
-      await send("PUT", `/api/stations/${encodeURIComponent(station)}`, {})
+      await sendJson("PUT", `/api/stations/${encodeURIComponent(station)}`, {})
       go("tokens", station)
     } catch (failure) {
       put(words, shape("PROBLEM"), el("div", {}, failureWords(failure).map((line) => (typeof line === "string" ? el("p", {}, line) : line))))
@@ -82,7 +82,7 @@ class Tokens {
     const make = (what, tell) => {
       if (!name.value.trim()) return name.focus()
       this.#do(words, async () => {
-        const made = await send("POST", `${this.#path}/${what}`, { name: name.value.trim() })
+        const made = await sendJson("POST", `${this.#path}/${what}`, { name: name.value.trim() })
         if (what === "enrolment") belongsTo(this.#station)
         return tell(made)
       })
@@ -104,7 +104,7 @@ class Tokens {
           el("p", { class: "quiet" }, here ? t("screen.tokens.here", { station: this.#station }) : t("screen.tokens.enrol.why")),
           here
             ? el("button", { type: "button", class: "button", on: { click: () => this.#do(words, async () => {
-              await send("DELETE", `${this.#path}/enrolment`)
+              await sendJson("DELETE", `${this.#path}/enrolment`)
               belongsTo(null)
               return el("p", {}, t("screen.tokens.left", { station: this.#station }))
             }) } }, t("screen.tokens.leave"))
@@ -121,7 +121,7 @@ class Tokens {
         el("td", {}, token.name), el("td", {}, localTime(token.madeAt)), el("td", {}, token.lastUsedAt ? localTime(token.lastUsedAt) : "\u2013"),
         el("td", {}, token.valid
           ? el("button", { type: "button", class: "button", on: { click: () => this.#do(words, async () => {
-            await send("DELETE", `${this.#path}/tokens/${token.id}`)
+            await sendJson("DELETE", `${this.#path}/tokens/${token.id}`)
             return el("p", {}, t("screen.tokens.revoked", { name: token.name }))
           }) } }, t("screen.tokens.revoke"))
           : t("screen.tokens.revokedAt", { when: localTime(token.revokedAt ?? "") }))))))

@@ -1,5 +1,5 @@
 // Three plots over one axis: left and right deviation from golden, and left − right, every unit a thin line under the bands.
-import { el } from "../dom.js"
+import { el, put } from "../dom.js"
 import { frequency, isNumber, signedDb } from "../format.js"
 import { buildChart, EDGES, groundOf } from "../plot/chart.js"
 import { paintCurve } from "../plot/paint.js"
@@ -26,6 +26,8 @@ export class Clouds {
   #handlers
   #clouds
   #rooms
+  #numbers
+  #caption = el("figcaption")
   #readout = new Readout()
   #index
   /** @type {Api.UnitCurves | null} */
@@ -38,13 +40,31 @@ export class Clouds {
     this.#handlers = handlers
     this.#index = nearestIndex(statistics.frequencyHz, 1000)
     this.#clouds = cloudsOf(statistics)
-    this.#rooms = this.#clouds.map((cloud, place) => this.#room(cloud, place))
+    this.#numbers = this.#clouds.map(() => el("span", { class: "more" }))
+    this.#rooms = this.#clouds.map((_, place) => this.#room(place))
     this.element = el("figure", { class: "clouds", tabindex: 0, role: "group", "aria-label": t("screen.cloud.label") },
       this.#readout.element,
       this.#clouds.map((cloud, place) => el("section", { class: `cloud ${cloud.kind}` },
         el("h3", {}, el("span", { class: `key ${cloud.kind}` }), cloud.title,
-          el("span", { class: "more" }, cloud.spread ? t("screen.cloud.n", { n: cloud.spread.n }) : "")), this.#rooms[place].element)),
-      el("figcaption", {}, [t("screen.cloud.legend"), ...(statistics.notes ?? [])].map((line) => el("p", { class: "plot-note" }, line))))
+          this.#numbers[place]), this.#rooms[place].element)),
+      this.#caption)
+    this.#drawWords()
+  }
+
+  /** Takes in what came since; the cursor and the marked unit stay. @param {Api.Statistics} statistics @param {Api.BatchCurves} curves */
+  renew(statistics, curves) {
+    this.#statistics = statistics
+    this.#curves = curves
+    this.#clouds = cloudsOf(statistics)
+    const marked = this.#marked?.inspection
+    this.#marked = curves.units.find((unit) => unit.inspection === marked) ?? null
+    this.#drawWords()
+    this.refresh()
+  }
+
+  #drawWords() {
+    this.#clouds.forEach((cloud, place) => put(this.#numbers[place], cloud.spread ? t("screen.cloud.n", { n: cloud.spread.n }) : ""))
+    put(this.#caption, [t("screen.cloud.legend"), ...(this.#statistics.notes ?? [])].map((line) => el("p", { class: "plot-note" }, line)))
     this.#readout.show(this.#cells())
   }
 
@@ -68,9 +88,10 @@ export class Clouds {
     return true
   }
 
-  /** @param {Cloud} cloud @param {number} place */
-  #room(cloud, place) {
+  /** @param {number} place */
+  #room(place) {
     const room = new PlotRoom("cloud-room", (host, width, height) => {
+      const cloud = this.#clouds[place]
       const ground = groundOf(width, 100)
       const wanted = heightFor(ground.width, 2 * cloud.half) + EDGES.top + EDGES.bottom
       if (wanted !== height) {

@@ -1,6 +1,7 @@
 // The batch in numbers: yield with its interval, and the reasons ranked.
 import { el, svg } from "../dom.js"
 import { percent } from "../format.js"
+import { hashOf } from "../router.js"
 import { shape } from "../shapes.js"
 import { t } from "../texts.js"
 
@@ -15,9 +16,25 @@ export function yieldBlock(statistics) {
     el("p", { class: "yield-words" }, wilson.length === 2
       ? t("screen.yield.interval", { confidence: percent(result.confidence).replace(".0", ""), low: percent(wilson[0]), high: percent(wilson[1]), n: result.of })
       : t("screen.yield.n", { n: result.of })),
+    finalLine(statistics),
     el("p", { class: "counts" },
       el("span", { class: "count" }, shape("PASS"), t("screen.yield.passed", { n: units.passed })),
       el("span", { class: "count" }, shape("FAIL"), t("screen.yield.failed", { n: units.failed }))))
+}
+
+/** What went out after rework; both intervals and the method one press away. @param {Api.Statistics} statistics */
+function finalLine(statistics) {
+  const last = statistics.finalYield, first = statistics.yield
+  if (!last) return null
+  const line = (/** @type {Api.Yield} */ y, /** @type {string} */ key) => el("p", {}, t(key, { passed: y.passed, of: y.of, wilson: ends(y.wilson), exact: ends(y.clopperPearson) }))
+  return el("div", {}, el("p", { class: "yield-final" }, t("screen.yield.final", { share: percent(last.share), passed: last.passed, of: last.of })),
+    el("details", { class: "how" }, el("summary", {}, t("screen.yield.both")), line(first, "screen.yield.firstBoth"), line(last, "screen.yield.finalBoth"),
+      [first.method, last.method].filter(Boolean).map((method) => el("p", {}, method))))
+}
+
+/** @param {[number, number] | null | undefined} interval */
+function ends(interval) {
+  return interval ? `${percent(interval[0])} \u2026 ${percent(interval[1])}` : ""
 }
 
 /** The share as a tick inside its interval, on a line from 0 to 100 %. @param {number} share @param {number} low @param {number} high */
@@ -50,6 +67,14 @@ function reasonRow(reason, most) {
     el("div", { class: "reason-body" },
       el("span", { class: "reason-words" }, reason.text ?? [reason.channel, reason.region, reason.kind].filter(Boolean).join(" ")),
       svg("svg", { class: "bar", viewBox: "0 0 100 6", preserveAspectRatio: "none", "aria-hidden": "true" },
-        svg("rect", { class: "bar-fill", x: 0, y: 0, width: (100 * reason.units) / most, height: 6 }))),
+        svg("rect", { class: "bar-fill", x: 0, y: 0, width: (100 * reason.units) / most, height: 6 })), unitsBehind(reason)),
     el("span", { class: "reason-share" }, percent(reason.share)))
+}
+
+/** @param {Api.RankedReason} reason */
+function unitsBehind(reason) {
+  if (!reason.failed?.length) return null
+  const rest = reason.units - reason.failed.length
+  return el("details", { class: "reason-units" }, el("summary", {}, t("screen.reasons.units")),
+    el("p", {}, reason.failed.map((unit) => el("a", { class: "serial", href: hashOf("unit", unit.serial, { inspection: unit.inspection }) }, unit.serial)), rest > 0 ? t("screen.reasons.more", { n: rest }) : null))
 }

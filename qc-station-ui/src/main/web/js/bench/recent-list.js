@@ -11,12 +11,13 @@ export class RecentList {
   /** @type {string | null} */
   #marked = null
   #list = el("ul", { class: "recent-list" })
+  #waiting = el("ul", { class: "recent-held" })
   #open
 
   /** @param {(inspection: Api.Inspection) => void} open */
   constructor(open) {
     this.#open = open
-    this.element = el("section", { class: "recent" }, el("h2", {}, t("screen.recent.title")), this.#list)
+    this.element = el("section", { class: "recent" }, el("h2", {}, t("screen.recent.title")), el("div", { class: "recent-room" }, this.#waiting, this.#list))
     this.show([])
   }
 
@@ -31,6 +32,13 @@ export class RecentList {
     this.#items = items
     this.#draw()
     return news
+  }
+
+  /** What was measured and is not judged yet, the newest first. @param {import("../outbox/store.js").Held[]} held */
+  showHeld(held) {
+    put(this.#waiting, [...held].reverse().map(({ attempt, heldAt }) => el("li", { class: "held-item" }, shape("HELD"),
+      el("span", { class: "serial" }, attempt.serial, el("span", { class: "more" }, attempt.tuning)),
+      el("span", { class: "word state-held" }, t("screen.bench.heldShort")), el("time", { datetime: heldAt }, clock(heldAt)))))
   }
 
   /** @param {string | null} id */

@@ -88,6 +88,7 @@ export function buildChart(host, spec, onIndex) {
     hooks: {
       drawClear: [(/** @type {any} */ u) => {
         const s = surface(u)
+        u.ctx.save()   // the library remembers its own colours, and does not set them again
         u.ctx.setLineDash([])   // a redraw comes with the last line's dash
         paintGround(s)
         if (spec.specified) {
@@ -101,14 +102,17 @@ export function buildChart(host, spec, onIndex) {
             { fill: colours[band.colour], alpha: band.alpha, edge: band.edge && colours[band.edge] })
         }
         inside(s, () => spec.under?.(s))
+        u.ctx.restore()
       }],
       draw: [(/** @type {any} */ u) => {
         const s = surface(u)
+        u.ctx.save()
         u.ctx.setLineDash([])
         inside(s, () => spec.over?.(s))
         paintEndLabels(s, [...spec.lines.filter((line) => line.label)
           .map((line) => ({ text: line.name, values: line.values, colour: colours[line.colour] })), ...(spec.labels?.() ?? [])])
         spec.marks.forEach((mark) => paintMark(s, mark))
+        u.ctx.restore()
       }],
       ready: [() => {
         ready = true

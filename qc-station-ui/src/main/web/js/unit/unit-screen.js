@@ -15,6 +15,7 @@ import { busy, failed, stateOf } from "../states.js"
 import { t, tOf } from "../texts.js"
 import { certificateButton } from "./certificate-button.js"
 import { History } from "./history.js"
+import { storySection } from "./story.js"
 import { attemptsTable, factsList } from "./record-facts.js"
 
 /** @type {import("../screens.js").StartScreen} */
@@ -99,7 +100,7 @@ class UnitScreen {
           el("p", {}, unit.productName ?? unit.product, " \u00b7 ", el("a", { href: hashOf("batch", unit.batch, { product: unit.product }) }, unit.batch)),
           el("ul", { class: "tunings" }, unit.tunings.map((tuning) => tuningState(tuning)))),
         certificateButton(`/api/units/${encodeURIComponent(unit.serial)}/certificate`, t("screen.certificate.unit"))),
-      el("div", { class: "unit-side" }, searchForm(""), this.#history.element), el("section", { class: "unit-plot" }, this.#panel.choices, this.#panel.element), this.#record))
+      el("div", { class: "unit-side" }, searchForm(""), this.#history.element), el("section", { class: "unit-plot" }, this.#panel.choices, this.#panel.element), this.#record, storySection(unit.serial, this.#closed.signal)))
     const first = unit.inspections.find((inspection) => inspection.id === this.#wanted) ?? this.#history.newest()
     if (first) this.#open(first.id)
     else this.#panel.clear(t("screen.unit.none"))

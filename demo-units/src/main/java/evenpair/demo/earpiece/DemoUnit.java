@@ -30,4 +30,24 @@ public record DemoUnit(
             Spread.side(unit, new SplittableRandom(Seeds.of(seed, serial, "right"))));
     return new DemoUnit(serial, batch, design, fault, side, fault.in(good, side));
   }
+
+  /**
+   * @param db how much louder the tweeters of that lot are, on both sides
+   * @return the same pair with tweeters from another lot
+   */
+  public DemoUnit withTweetersOf(double db) {
+    return new DemoUnit(
+        serial,
+        batch,
+        design,
+        fault,
+        side,
+        new Sides(tweeters(sides.left(), db), tweeters(sides.right(), db)));
+  }
+
+  private static Earpiece tweeters(Earpiece earpiece, double db) {
+    return earpiece
+        .with(Design.LOWER_TWEETER, driver -> driver.louder(db))
+        .with(Design.UPPER_TWEETER, driver -> driver.louder(db));
+  }
 }

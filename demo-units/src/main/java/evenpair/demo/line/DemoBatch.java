@@ -18,6 +18,12 @@ import java.util.Map;
 public record DemoBatch(String name, Design design, List<DemoUnit> units) {
   private static final long SEED = 2647;
 
+  /** Place of the first pair of batch SW-2650 with tweeters from another lot, 1 upwards. */
+  public static final int LOT_CHANGE = 31;
+
+  /** How much louder those tweeters are, dB. */
+  public static final double LOT_DB = 1.0;
+
   /** A fault and the side it is on. */
   private record Planned(Fault fault, Channel side) {}
 
@@ -45,6 +51,11 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
           3, new Planned(Fault.LOW_SENSITIVITY, Channel.RIGHT),
           5, new Planned(Fault.SWAPPED_POLARITY, Channel.RIGHT));
 
+  private static final Map<Integer, Planned> LOT_FAULTS =
+      Map.of(
+          18, new Planned(Fault.LOW_SENSITIVITY, Channel.RIGHT),
+          55, new Planned(Fault.WEAK_BASS, Channel.LEFT));
+
   private static final Map<Integer, Planned> SPARE_FAULTS =
       Map.of(
           2,
@@ -68,6 +79,19 @@ public record DemoBatch(String name, Design design, List<DemoUnit> units) {
    */
   public static DemoBatch reed() {
     return planned("SW-2651", Design.REED_1, "RD1-000300", 6, REED_FAULTS);
+  }
+
+  /**
+   * @return batch SW-2650: seventy-two pairs of sedge-2, of which those from {@link #LOT_CHANGE} on
+   *     have tweeters from another lot, {@link #LOT_DB} louder: too little for any window
+   */
+  public static DemoBatch lotChange() {
+    DemoBatch steady = planned("SW-2650", Design.SEDGE_2, "SG2-004400", 72, LOT_FAULTS);
+    List<DemoUnit> units = new ArrayList<>(steady.units());
+    for (int place = LOT_CHANGE; place <= units.size(); place++) {
+      units.set(place - 1, units.get(place - 1).withTweetersOf(LOT_DB));
+    }
+    return new DemoBatch(steady.name(), steady.design(), units);
   }
 
   /**

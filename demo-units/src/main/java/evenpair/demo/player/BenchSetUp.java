@@ -65,6 +65,22 @@ final class BenchSetUp {
     return done;
   }
 
+  /**
+   * What a shift of an earlier day began with, whatever has been done since: tones and the output,
+   * and once the swap study.
+   */
+  void beginShift(Bench bench, boolean firstDay) {
+    String path = "/api/stations/" + bench.name();
+    service.put(path, Map.of());
+    for (Channel channel : Channel.values()) {
+      calibrate(path, bench, channel);
+    }
+    measureOutput(path, bench);
+    if (firstDay) {
+      studySwap(path, bench);
+    }
+  }
+
   private boolean valid(JsonNode version) {
     return valid(version, clock);
   }

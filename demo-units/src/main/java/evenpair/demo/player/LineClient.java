@@ -59,7 +59,7 @@ public final class LineClient {
   /**
    * @return a client with a station's token
    */
-  static LineClient ofStation(URI base, String token) {
+  public static LineClient ofStation(URI base, String token) {
     return new LineClient(base, Credentials.ofStation(token), null);
   }
 

@@ -35,13 +35,28 @@ public final class Player {
   private final TruthFiles truth;
   private final Clock clock;
   private final PrintStream out;
+  private final int benchesAtOnce;
 
   /**
+   * All benches work at once.
+   *
    * @param crew who works there
    * @param folder where the truth about each unit is written
    * @param out progress and tables
    */
   public Player(Crew crew, Path folder, Clock clock, PrintStream out) {
+    this(crew, folder, clock, out, Bench.LINE.size());
+  }
+
+  /**
+   * @param benchesAtOnce how many benches work at the same time, 1 to the number of benches
+   */
+  public Player(Crew crew, Path folder, Clock clock, PrintStream out, int benchesAtOnce) {
+    if (benchesAtOnce < 1 || benchesAtOnce > Bench.LINE.size()) {
+      throw new IllegalArgumentException(
+          "there are 1 to %d benches, not %d".formatted(Bench.LINE.size(), benchesAtOnce));
+    }
+    this.benchesAtOnce = benchesAtOnce;
     this.crew = crew;
     this.service = crew.person(Crew.ENGINEER);
     this.truth = new TruthFiles(folder);
@@ -50,7 +65,7 @@ public final class Player {
   }
 
   /**
-   * Plays batches one after the other and prints what they came to.
+   * Plays batches, every bench at its own pace, and prints what they came to.
    *
    * @return what happened, for callers that check it
    * @throws LineStopped if the service cannot be used
@@ -59,10 +74,7 @@ public final class Player {
     service.awaitHealth(PATIENCE);
     LineRecorder recorder = recorder();
     prepareBenches(recorder, batches);
-    List<UnitOutcome> outcomes = new ArrayList<>();
-    for (DemoBatch batch : batches) {
-      outcomes.addAll(play(batch, recorder));
-    }
+    List<UnitOutcome> outcomes = playAll(batches, recorder);
     Tables.verdicts(outcomes, out);
     return Summary.print(outcomes, out);
   }
@@ -107,10 +119,29 @@ public final class Player {
     }
   }
 
-  private List<UnitOutcome> play(DemoBatch batch, LineRecorder recorder) {
+  /** Each bench takes its own units, one after the other, whatever batch they are of. */
+  private List<UnitOutcome> playAll(List<DemoBatch> batches, LineRecorder recorder) {
+    batches.forEach(this::announce);
+    UnitPlayer player = new UnitPlayer(crew, recorder, truth, clock);
+    ExecutorService hands = Executors.newFixedThreadPool(benchesAtOnce);
+    try {
+      List<Future<List<UnitOutcome>>> shares = new ArrayList<>();
+      for (Bench bench : Bench.LINE) {
+        List<Task> tasks = tasks(bench, batches);
+        if (!tasks.isEmpty()) {
+          shares.add(hands.submit(() -> tasks.stream().map(task -> played(player, task)).toList()));
+        }
+      }
+      return inOrder(batches, shares);
+    } finally {
+      hands.shutdownNow();
+    }
+  }
+
+  private void announce(DemoBatch batch) {
     truth.writeBatch(batch);
-    List<Bench> benches = benchesOf(batch);
-    List<Cable> cables = ProductFile.read(batch.design().product()).cables();
+    int cables = ProductFile.read(batch.design().product()).cables().size();
+    int benches = benchesOf(batch).size();
     out.println(
         "batch "
             + batch.name()
@@ -119,37 +150,39 @@ public final class Player {
             + " pairs of "
             + batch.design().product()
             + ", "
-            + cables.size()
+            + cables
             + " tuning"
-            + (cables.size() == 1 ? "" : "s")
+            + (cables == 1 ? "" : "s")
             + ", on "
-            + benches.size()
+            + benches
             + " bench"
-            + (benches.size() == 1 ? "" : "es"));
-    UnitPlayer player = new UnitPlayer(crew, recorder, truth, clock);
-    ExecutorService hands = Executors.newFixedThreadPool(benches.size());
-    try {
-      List<Future<List<UnitOutcome>>> shares = new ArrayList<>();
-      for (int b = 0; b < benches.size(); b++) {
-        Bench bench = benches.get(b);
-        List<DemoUnit> share = share(batch, b, benches.size());
-        shares.add(
-            hands.submit(
-                () -> share.stream().map(unit -> played(player, unit, bench, cables)).toList()));
-      }
-      return inOrder(batch, shares);
-    } finally {
-      hands.shutdownNow();
-    }
+            + (benches == 1 ? "" : "es"));
   }
 
-  private UnitOutcome played(UnitPlayer player, DemoUnit unit, Bench bench, List<Cable> cables) {
-    UnitOutcome outcome = player.play(unit, bench, cables);
+  /** A unit on the bench that it falls to. */
+  private record Task(DemoUnit unit, Bench bench, List<Cable> cables) {}
+
+  private static List<Task> tasks(Bench bench, List<DemoBatch> batches) {
+    List<Task> tasks = new ArrayList<>();
+    for (DemoBatch batch : batches) {
+      List<Bench> benches = benchesOf(batch);
+      int place = benches.indexOf(bench);
+      if (place >= 0) {
+        List<Cable> cables = ProductFile.read(batch.design().product()).cables();
+        share(batch, place, benches.size())
+            .forEach(unit -> tasks.add(new Task(unit, bench, cables)));
+      }
+    }
+    return tasks;
+  }
+
+  private UnitOutcome played(UnitPlayer player, Task task) {
+    UnitOutcome outcome = player.play(task.unit(), task.bench(), task.cables());
     out.println(
         "  "
-            + bench.name()
+            + task.bench().name()
             + "  "
-            + unit.serial()
+            + task.unit().serial()
             + "  "
             + outcome.verdict()
             + (outcome.sent() == 0 ? "  (judged before)" : ""));
@@ -164,8 +197,9 @@ public final class Player {
     return share;
   }
 
+  /** By batch as they were given, then by serial number, whichever bench was first. */
   private static List<UnitOutcome> inOrder(
-      DemoBatch batch, List<Future<List<UnitOutcome>>> shares) {
+      List<DemoBatch> batches, List<Future<List<UnitOutcome>>> shares) {
     List<UnitOutcome> all = new ArrayList<>();
     for (Future<List<UnitOutcome>> share : shares) {
       try {
@@ -179,7 +213,10 @@ public final class Player {
         throw new LineStopped("the line was interrupted", e);
       }
     }
-    all.sort(Comparator.comparing(outcome -> outcome.unit().serial()));
+    List<String> names = batches.stream().map(DemoBatch::name).toList();
+    all.sort(
+        Comparator.comparing((UnitOutcome outcome) -> names.indexOf(outcome.unit().batch()))
+            .thenComparing(outcome -> outcome.unit().serial()));
     return all;
   }
 

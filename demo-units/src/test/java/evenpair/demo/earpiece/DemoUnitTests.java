@@ -161,4 +161,24 @@ class DemoUnitTests {
       }
     }
   }
+
+  /**
+   * Drivers add up with their phases, so that one decibel more in both tweeters is somewhat less in
+   * the sum where the armatures still sound, and nothing below.
+   */
+  @Test
+  void tweetersOfAnotherLotRaiseTheTrebleOnBothSides() {
+    DemoUnit old = unit(Fault.NONE, Channel.LEFT);
+    DemoUnit changed = old.withTweetersOf(1);
+    for (Channel side : Channel.values()) {
+      Phasors before = old.sides().of(side).response(HZ, Mounting.NOMINAL);
+      Phasors after = changed.sides().of(side).response(HZ, Mounting.NOMINAL);
+      assertThat(after.levelDb(Grid.nearest(500)) - before.levelDb(Grid.nearest(500)))
+          .isCloseTo(0, within(0.02));
+      for (double hz : new double[] {8000, 10_000, 12_500}) {
+        int at = Grid.nearest(hz);
+        assertThat(after.levelDb(at) - before.levelDb(at)).as("%s Hz", hz).isBetween(0.6, 1.2);
+      }
+    }
+  }
 }

@@ -66,20 +66,21 @@ class BenchScreenTests {
   }
 
   @Test
-  void showsARefusalWithWhatWouldBeRightAndKeepsTheEntries(Screen screen, RunningService service) {
-    screen.expectComplaint("status of 4").open("#/bench/bench-2");
+  void saysThatASerialIsWrongBeforeItIsMeasuredAndKeepsTheFiles(
+      Screen screen, RunningService service) {
+    screen.open("#/bench/bench-2");
     fillInTheShift(screen, "plain");
     screen.at("#left-file").setInputFiles(service.capture(3, "left"));
     screen.at("#right-file").setInputFiles(service.capture(3, "right"));
     screen.at("#serial").fill("XX-1");
     screen.at("#serial").press("Enter");
-    screen.shows(WORD, "Not taken");
-    screen.shows(".verdict-reasons", "XX-1");
+    screen.shows(WORD, "Stop");
+    screen.shows(".verdict-reasons", "XX-1 is not a serial number of Sedge 2");
     assertThat(screen.at(".capture.chosen").count()).isEqualTo(2);
   }
 
   @Test
-  void saysThatTheServiceIsAwayAndSendsTheSamePairOnceMore(Screen screen, RunningService service) {
+  void holdsWhatTheServiceCannotTakeAndSendsItByItself(Screen screen, RunningService service) {
     screen.expectComplaint("ERR_INTERNET_DISCONNECTED").open("#/bench/bench-2");
     fillInTheShift(screen, "plain");
     screen.at("#left-file").setInputFiles(service.capture(3, "left"));
@@ -87,9 +88,10 @@ class BenchScreenTests {
     screen.at("#serial").fill(RunningService.spareUnit(3));
     screen.page().context().setOffline(true);
     screen.at("#serial").press("Enter");
-    screen.shows(WORD, "Away");
+    screen.shows(WORD, "Held");
+    screen.shows("[data-testid=held]", "not judged yet: 1");
+    screen.hasFocus("#serial");
     screen.page().context().setOffline(false);
-    screen.at("#serial").press("Enter");
     screen.shows(WORD, "FAIL");
     screen.shows(".verdict-about", RunningService.spareUnit(3));
   }
@@ -98,6 +100,7 @@ class BenchScreenTests {
   void movesThePlotsCursorAndTheListByArrows(Screen screen) {
     screen.open("#/bench/bench-1").shows(".recent-list li:nth-child(2)", "SG2-");
     screen.shows(".readout .wide dd >> nth=0", "Hz");
+    screen.at("#serial").focus();
     String before = screen.at(".readout .wide dd").first().textContent();
     screen.press("ArrowRight");
     assertThat(screen.at(".readout .wide dd").first().textContent()).isNotEqualTo(before);
@@ -124,7 +127,8 @@ class BenchScreenTests {
 
   @Test
   void showsTheKeysAndGoesBackToTheSerial(Screen screen) {
-    screen.open("#/bench/bench-1").hasFocus("#serial");
+    screen.open("#/bench/bench-1");
+    fillInTheShift(screen, "plain");
     screen.press("?");
     screen.shows("dialog.keys", "Keys");
     screen.press("Escape");
@@ -173,23 +177,27 @@ class BenchScreenTests {
     }
   }
 
-  /** What stays for the shift, typed and tabbed; leaves the focus on the serial. */
+  /** What stays for the shift, typed and tabbed; Enter leads to the serial. */
   static void fillInTheShift(Screen screen, String tuning) {
+    fillInTheShift(screen, "SW-2648", tuning);
+  }
+
+  static void fillInTheShift(Screen screen, String batch, String tuning) {
     screen.shows("#product", "Sedge 2");
-    screen.hasFocus("#serial");
-    screen.at("#batch").focus();
+    screen.hasFocus("#batch");
     screen.press("Control+A");
-    screen.type("SW-2648");
+    screen.type(batch);
     screen.press("Tab");
     screen.type("op-17");
     screen.press("Tab");
     screen.type("Sedge 2");
     screen.press("Tab");
     screen.type(tuning);
-    screen.press("Shift+Tab");
     assertThat(screen.at("#product").inputValue()).isEqualTo("sedge-2");
-    assertThat(screen.at("#tuning").inputValue()).isEqualTo(tuning);
-    screen.at("#serial").focus();
+    assertThat(screen.at("#tuning").inputValue()).isEqualTo(tuning.equals("in turn") ? "" : tuning);
+    screen.press("Enter");
+    screen.hasFocus("#serial");
+    screen.shows(".shift-line", batch);
   }
 
   private static void choose(Screen screen, Path file) {

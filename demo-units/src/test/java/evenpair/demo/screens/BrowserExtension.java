@@ -36,11 +36,14 @@ final class BrowserExtension implements ExecutionCondition, ParameterResolver, A
   @Override
   public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
     Class<?> type = parameter.getParameter().getType();
-    return type == Screen.class || type == RunningService.class;
+    return type == Screen.class || type == RunningService.class || type == Chromium.class;
   }
 
   @Override
   public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
+    if (parameter.getParameter().getType() == Chromium.class) {
+      return run(context).computeIfAbsent(Chromium.class, key -> Chromium.start(), Chromium.class);
+    }
     RunningService service =
         run(context)
             .computeIfAbsent(

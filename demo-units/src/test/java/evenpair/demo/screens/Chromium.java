@@ -1,11 +1,13 @@
 package evenpair.demo.screens;
 
 import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -52,16 +54,49 @@ final class Chromium implements AutoCloseable {
   }
 
   static Chromium start() {
+    return start(new BrowserType.LaunchOptions().setArgs(FLAGS));
+  }
+
+  /**
+   * A browser that can be heard: it plays and records through the sound device of an environment,
+   * and grants itself the microphone. What a person does by a click is done by flags.
+   */
+  static Chromium startWithSound(Map<String, String> environment) {
+    List<String> flags = new ArrayList<>(FLAGS);
+    flags.add("--use-fake-ui-for-media-stream");
+    flags.add("--autoplay-policy=no-user-gesture-required");
+    return start(
+        new BrowserType.LaunchOptions()
+            .setArgs(flags)
+            .setIgnoreDefaultArgs(List.of("--mute-audio"))
+            .setEnv(environment));
+  }
+
+  private static Chromium start(BrowserType.LaunchOptions options) {
     Path executable = find().orElseThrow(() -> new IllegalStateException(MEND));
     Playwright playwright =
         Playwright.create(
             new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    BrowserType.LaunchOptions options =
-        new BrowserType.LaunchOptions()
-            .setExecutablePath(executable)
-            .setArgs(FLAGS)
-            .setHeadless(true);
+    options.setExecutablePath(executable).setHeadless(true);
     return new Chromium(playwright, playwright.chromium().launch(options));
+  }
+
+  /**
+   * A browser of its own that keeps what it remembers in a folder, as the one of a bench does.
+   *
+   * @param folder that names it: its processes carry it in their command line
+   */
+  BrowserContext keeping(Path folder) {
+    return playwright
+        .chromium()
+        .launchPersistentContext(
+            folder,
+            new BrowserType.LaunchPersistentContextOptions()
+                .setExecutablePath(find().orElseThrow())
+                .setArgs(FLAGS)
+                .setHeadless(true)
+                .setLocale("en-GB")
+                .setViewportSize(1280, 800));
   }
 
   Browser browser() {

@@ -69,7 +69,7 @@ class LooksTests {
           const grounds = ['ground', 'panel', 'plot']
           const inks = ['ink', 'quiet', 'left', 'right', 'difference', 'pass', 'fail', 'reseat', 'invalid', 'held']
           const pairs = grounds.flatMap(g => inks.map(i => [i, g]))
-            .concat(['pass', 'fail', 'reseat', 'invalid'].flatMap(s => [[s, s + '-ground'], ['ink', s + '-ground']]), [['ink', 'button']])
+            .concat(['pass', 'fail', 'reseat', 'invalid', 'held'].flatMap(s => [[s, s + '-ground'], ['ink', s + '-ground']]), [['ink', 'button']])
           return pairs.map(([i, g]) => [i, g, ratio(luminance(i), luminance(g))]).filter(p => p[2] < 4.5).map(String)
         }""");
     assertThat((List<?>) faint).isEmpty();

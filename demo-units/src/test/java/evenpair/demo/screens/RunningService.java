@@ -6,6 +6,8 @@ import evenpair.demo.line.DemoBatch;
 import evenpair.demo.player.Crew;
 import evenpair.demo.player.LineClient;
 import evenpair.demo.player.Player;
+import evenpair.inspections.Inspections;
+import evenpair.ledger.Ledger;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintStream;
@@ -18,6 +20,8 @@ import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.springframework.boot.SpringApplication;
 import org.springframework.context.ConfigurableApplicationContext;
@@ -105,6 +109,20 @@ final class RunningService implements AutoCloseable {
    */
   Path capture(int place, String side) {
     return captures.resolve(spareUnit(place)).resolve("plain-" + side + ".wav");
+  }
+
+  /**
+   * @return the code on the certificate of the unit's first inspection, once it is sealed
+   */
+  String recordCode(String serial) {
+    UUID inspection = service.getBean(Inspections.class).ofUnit(serial).get(0).id();
+    Ledger ledger = service.getBean(Ledger.class);
+    Optional<Ledger.Seal> seal = ledger.sealOf("inspection-closed", inspection);
+    while (seal.isEmpty()) {
+      Thread.onSpinWait();
+      seal = ledger.sealOf("inspection-closed", inspection);
+    }
+    return seal.get().code();
   }
 
   @Override

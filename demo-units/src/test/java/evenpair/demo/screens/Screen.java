@@ -11,6 +11,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.RequestOptions;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import evenpair.demo.player.Crew;
 import java.net.URI;
 import java.util.ArrayList;
@@ -33,6 +34,7 @@ final class Screen {
   private final URI address;
   private final List<String> complaints = new ArrayList<>();
   private final List<String> announced = new ArrayList<>();
+  private String locale = "en-GB";
   private BrowserContext context;
   private Page page;
   private Browser.NewContextOptions look;
@@ -48,8 +50,21 @@ final class Screen {
 
   /** Starts anew in a window of that size. */
   Screen as(int width, int height, ColorScheme scheme) {
-    look = new Browser.NewContextOptions().setViewportSize(width, height).setColorScheme(scheme);
+    // Screens come from the service in every test but those about what is kept: a test may hold or
+    // change answers, which it cannot do with what a service worker fetches.
+    expectComplaint("Service Worker registration blocked");
+    look =
+        new Browser.NewContextOptions()
+            .setViewportSize(width, height)
+            .setColorScheme(scheme)
+            .setLocale(locale)
+            .setServiceWorkers(ServiceWorkerPolicy.BLOCK);
     return anew();
+  }
+
+  /** Starts anew with the engineer who signs what the first one drafted. */
+  Screen asSecondEngineer() {
+    return asPerson(Crew.SECOND_ENGINEER);
   }
 
   /** Starts anew with somebody who measures and no more. */
@@ -89,6 +104,12 @@ final class Screen {
         "document.addEventListener('securitypolicyviolation', event =>"
             + " console.error('policy violation: ' + event.violatedDirective + ' ' + event.blockedURI))");
     return this;
+  }
+
+  /** Starts anew for a reader of that language, such as {@code zh-CN}. */
+  Screen inLanguage(String language) {
+    locale = language;
+    return as(1280, 800, ColorScheme.LIGHT);
   }
 
   /** Opens an address of the screens, such as {@code #/batch/SW-2647}. */

@@ -6,8 +6,10 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.context.ApplicationContext;
 import org.springframework.context.SmartLifecycle;
 import org.springframework.stereotype.Component;
+import org.springframework.web.context.WebApplicationContext;
 
 /**
  * This process's hands for long work: two, so that a short job need not wait for a long one. They
@@ -23,10 +25,15 @@ class JobWorkers implements SmartLifecycle {
   private final JobRunner runner;
   private final Semaphore bell = new Semaphore(0);
   private final List<Thread> hands = new ArrayList<>();
+  private final boolean listening;
   private volatile boolean running;
 
-  JobWorkers(JobRunner runner) {
+  /**
+   * @param context one that does not listen runs a single command: it leaves long work to others
+   */
+  JobWorkers(JobRunner runner, ApplicationContext context) {
     this.runner = runner;
+    this.listening = context instanceof WebApplicationContext;
   }
 
   /** There is work. */
@@ -36,7 +43,7 @@ class JobWorkers implements SmartLifecycle {
 
   @Override
   public synchronized void start() {
-    if (running) {
+    if (running || !listening) {
       return;
     }
     running = true;
