@@ -74,8 +74,7 @@ public final class DemoLauncher {
       new LineClient(base).awaitHealth(patience);
       Crew crew = Crew.hire(accounts, base, folder);
       boolean lotAsItShould =
-          new EarlierDays(crew, folder, Clock.systemUTC(), out)
-              .play(DemoBatch.lotChange());
+          new EarlierDays(crew, folder, Clock.systemUTC(), out).play(DemoBatch.lotChange());
       Player player = new Player(crew, folder, Clock.systemUTC(), out, benches);
       Summary summary = player.play(List.of(DemoBatch.sedge(), DemoBatch.reed()));
       Path spare = player.leaveCaptures(DemoBatch.spare());

@@ -187,8 +187,7 @@ final class BatchReport {
             .distinct()
             .toList();
     if (lacks.size() == 1 && !lacks.get(0).isEmpty()) {
-      return new Section(
-          words.text("capability"), false, List.of(new Paragraph(lacks.get(0))));
+      return new Section(words.text("capability"), false, List.of(new Paragraph(lacks.get(0))));
     }
     List<List<String>> rows = new ArrayList<>();
     for (CapabilityRow row : facts.capability()) {

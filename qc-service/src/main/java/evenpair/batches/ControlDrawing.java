@@ -106,8 +106,8 @@ final class ControlDrawing implements Drawing {
   }
 
   /**
-   * Holds every limit and line, with a little room; of what lies further than three times as far from
-   * the centre as its limit, the place at the edge is enough.
+   * Holds every limit and line, with a little room; of what lies further than three times as far
+   * from the centre as its limit, the place at the edge is enough.
    */
   private static double[] ends(ChartPanel panel) {
     double low = panel.centre();

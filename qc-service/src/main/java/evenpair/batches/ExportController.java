@@ -49,8 +49,7 @@ class ExportController {
   private final InspectionStream stream;
   private final ExportDictionary dictionary;
 
-  ExportController(
-      Inspections inspections, InspectionStream stream, ExportDictionary dictionary) {
+  ExportController(Inspections inspections, InspectionStream stream, ExportDictionary dictionary) {
     this.inspections = inspections;
     this.stream = stream;
     this.dictionary = dictionary;

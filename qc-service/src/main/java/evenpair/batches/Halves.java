@@ -8,11 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Units in two halves by their serials, so that the same unit is always in the same half, and neither
- * time, station nor anybody's hand divides them.
+ * Units in two halves by their serials, so that the same unit is always in the same half, and
+ * neither time, station nor anybody's hand divides them.
  *
- * @param shaping rows of the first half's units that tell centre and spread: those that passed, unless
- *     none did
+ * @param shaping rows of the first half's units that tell centre and spread: those that passed,
+ *     unless none did
  * @param counting rows of the second half's units
  * @param units in both halves together
  * @param batches that they come from

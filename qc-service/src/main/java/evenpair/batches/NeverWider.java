@@ -45,8 +45,7 @@ final class NeverWider {
   }
 
   private static Region tighter(Region now, Region proposed) {
-    Optional<Span> match =
-        now.match().map(m -> lower(m, proposed.match().orElse(m)));
+    Optional<Span> match = now.match().map(m -> lower(m, proposed.match().orElse(m)));
     return new Region(
         now.name(),
         now.band(),

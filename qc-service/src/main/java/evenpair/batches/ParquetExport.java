@@ -16,8 +16,8 @@ import org.apache.parquet.io.LocalOutputFile;
 import org.apache.parquet.io.OutputFile;
 
 /**
- * Writes a Parquet file (format of the Apache Parquet project) to the local disk: curves as lists of
- * 32-bit floats, times as UTC instants, what the columns mean in the file's key-value metadata.
+ * Writes a Parquet file (format of the Apache Parquet project) to the local disk: curves as lists
+ * of 32-bit floats, times as UTC instants, what the columns mean in the file's key-value metadata.
  */
 final class ParquetExport implements AutoCloseable {
   /** What is held before it is written, bytes. */

@@ -32,8 +32,7 @@ import org.apache.parquet.schema.Types;
 
 /** The schema of the file, and how a row is written into it. Every field may be null. */
 final class ParquetRows extends WriteSupport<StreamedInspection> {
-  private static final Type TEXT_ELEMENT =
-      Types.optional(BINARY).as(stringType()).named("element");
+  private static final Type TEXT_ELEMENT = Types.optional(BINARY).as(stringType()).named("element");
 
   private final Map<String, String> metadata;
   private RecordConsumer out;
@@ -56,8 +55,7 @@ final class ParquetRows extends WriteSupport<StreamedInspection> {
       case BOOLEAN -> Types.optional(BOOLEAN).named(name);
       case INTEGER -> Types.optional(INT32).named(name);
       case DOUBLE -> Types.optional(DOUBLE).named(name);
-      case INSTANT ->
-          Types.optional(INT64).as(timestampType(true, TimeUnit.MICROS)).named(name);
+      case INSTANT -> Types.optional(INT64).as(timestampType(true, TimeUnit.MICROS)).named(name);
       case CURVE -> list(name, Types.optional(FLOAT).named("element"));
       case REASONS -> list(name, struct(reason(null)));
       case REGIONS -> list(name, struct(region(null)));
@@ -84,7 +82,9 @@ final class ParquetRows extends WriteSupport<StreamedInspection> {
     }
     return value == Double.class
         ? Types.optional(DOUBLE).named(name)
-        : value == List.class ? list(name, TEXT_ELEMENT) : Types.optional(BINARY).as(stringType()).named(name);
+        : value == List.class
+            ? list(name, TEXT_ELEMENT)
+            : Types.optional(BINARY).as(stringType()).named(name);
   }
 
   /**

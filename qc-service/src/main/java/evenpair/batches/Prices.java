@@ -3,8 +3,8 @@ package evenpair.batches;
 import evenpair.batches.TrialRisks.Escapes;
 
 /**
- * What units cost that do not go right, in any one currency. A rejected unit is scrapped, or reworked
- * for the share of them that rework is tried on.
+ * What units cost that do not go right, in any one currency. A rejected unit is scrapped, or
+ * reworked for the share of them that rework is tried on.
  *
  * @param scrap a unit thrown away, 0 upwards
  * @param rework a unit taken apart, mended and measured again, 0 upwards
@@ -17,8 +17,7 @@ record Prices(double scrap, double rework, double escape, double reworkShare) {
    *
    * @param escapedAtLeast NaN where nothing is known of the measurement
    */
-  record Cost(
-      double scrapped, double reworked, double escapedAtLeast, double escapedAtMost) {
+  record Cost(double scrapped, double reworked, double escapedAtLeast, double escapedAtMost) {
     double totalAtLeast() {
       return scrapped + reworked + escapedAtLeast;
     }

@@ -36,9 +36,7 @@ class ProposalController {
     this.proposals = proposals;
   }
 
-  @PostMapping(
-      path = "/api/batches/{batch}/proposals",
-      consumes = MediaType.APPLICATION_JSON_VALUE)
+  @PostMapping(path = "/api/batches/{batch}/proposals", consumes = MediaType.APPLICATION_JSON_VALUE)
   @AllowedFor(Caller.ENGINEER)
   @Operation(
       summary = "Proposes limits that a wanted share of units keeps, with a stated confidence",
@@ -69,7 +67,6 @@ class ProposalController {
           Integer version,
       @RequestBody ProposalRequest request,
       Locale locale) {
-    return proposals.propose(
-        trials.prepare(batch, units, new byte[0], version), request, locale);
+    return proposals.propose(trials.prepare(batch, units, new byte[0], version), request, locale);
   }
 }

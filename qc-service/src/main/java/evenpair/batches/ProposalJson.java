@@ -21,9 +21,7 @@ final class ProposalJson {
               allowableValues = {"all", "passed"})
           String of,
       @Schema(description = "no limit wider than it is now; ends the promise") boolean neverWider,
-      @Schema(
-              description = "limits left as they are; ends the promise",
-              example = "[\"level\"]")
+      @Schema(description = "limits left as they are; ends the promise", example = "[\"level\"]")
           List<String> keep) {
     ProposalRequest {
       keep = keep == null ? List.of() : List.copyOf(keep);
@@ -58,7 +56,8 @@ final class ProposalJson {
 
   @JsonInclude(JsonInclude.Include.ALWAYS)
   record Missing(
-      @Schema(description = "units that the second half needs", example = "149") int secondHalfNeeds,
+      @Schema(description = "units that the second half needs", example = "149")
+          int secondHalfNeeds,
       @Schema(description = "and all in all", example = "298") int needed,
       @Schema(description = "further units to measure; 0 if there are enough") int units,
       @Schema(description = "the yield that these units can promise at that confidence")

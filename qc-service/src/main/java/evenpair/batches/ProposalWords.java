@@ -38,8 +38,7 @@ final class ProposalWords {
     values.put("need", wanted.unitsNeeded());
     values.put("all", 2 * wanted.unitsNeeded());
     values.put("have", halves.counting().length);
-    values.put(
-        "promised", CoverageRank.promised(halves.counting().length, wanted.confidence()));
+    values.put("promised", CoverageRank.promised(halves.counting().length, wanted.confidence()));
     return text("proposal.too-few", values);
   }
 

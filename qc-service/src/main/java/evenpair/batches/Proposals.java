@@ -192,8 +192,7 @@ class Proposals {
 
   /** By a trial on the very units; among units that passed, of those. */
   private TrialJson.Share predicted(Prepared prepared, StoredLimitSet set, boolean passedOnly) {
-    Prepared tried =
-        new Prepared(prepared.which(), set, prepared.units(), prepared.worth());
+    Prepared tried = new Prepared(prepared.which(), set, prepared.units(), prepared.worth());
     Trial.Result result = trials.trial(tried).run();
     List<Integer> counted = new ArrayList<>();
     for (int u = 0; u < result.verdicts().length; u++) {
@@ -204,9 +203,7 @@ class Proposals {
     }
     Map<Verdict, Long> count =
         counted.stream()
-            .collect(
-                Collectors.groupingBy(
-                    u -> result.verdicts()[u], Collectors.counting()));
+            .collect(Collectors.groupingBy(u -> result.verdicts()[u], Collectors.counting()));
     return TrialFigures.share(
         count.getOrDefault(Verdict.PASS, 0L).intValue(),
         count.getOrDefault(Verdict.FAIL, 0L).intValue());

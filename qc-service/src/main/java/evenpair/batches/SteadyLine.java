@@ -90,8 +90,7 @@ final class SteadyLine {
     double reach = LIMIT_IN_ERRORS * Math.sqrt(variance / size);
     return IntStream.range(0, groups)
         .filter(g -> Math.abs(Description.of(parts[g]).mean() - mean) > reach)
-        .mapToObj(
-            g -> new Signal(region, g + 1, groups, Description.of(parts[g]).mean() - mean))
+        .mapToObj(g -> new Signal(region, g + 1, groups, Description.of(parts[g]).mean() - mean))
         .findFirst();
   }
 }

@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Yield against the tightness of a set: every window scaled about its own middle by s and every match
- * limit by s, level, balance and the other checks left as they are.
+ * Yield against the tightness of a set: every window scaled about its own middle by s and every
+ * match limit by s, level, balance and the other checks left as they are.
  */
 final class Tightness {
   static final double TIGHTEST = 0.5;
@@ -36,9 +36,7 @@ final class Tightness {
     for (int step = 0; step <= STEPS; step++) {
       double scale = TIGHTEST + step * (WIDEST - TIGHTEST) / STEPS;
       int passed =
-          2 * step == STEPS
-              ? result.count(Verdict.PASS)
-              : passing(result.scale(), open, scale);
+          2 * step == STEPS ? result.count(Verdict.PASS) : passing(result.scale(), open, scale);
       points.add(new Point(Math.rint(scale * 100) / 100, passed, judged));
     }
     return points;

@@ -19,10 +19,10 @@ import java.util.UUID;
 import java.util.function.Function;
 
 /**
- * One limit set over recorded units. Level, balance, windows and match of every unit are compared on
- * flat arrays; what other checks found stands in the record, as long as the set that recorded it asks
- * the same of them. Everything else goes through the judge itself: units too near to a limit for
- * 32 bits, and units whose other checks the trial's set changes.
+ * One limit set over recorded units. Level, balance, windows and match of every unit are compared
+ * on flat arrays; what other checks found stands in the record, as long as the set that recorded it
+ * asks the same of them. Everything else goes through the judge itself: units too near to a limit
+ * for 32 bits, and units whose other checks the trial's set changes.
  */
 final class Trial {
   private final StoredLimitSet set;
@@ -128,8 +128,7 @@ final class Trial {
   }
 
   private FlatJudge flat() {
-    return new FlatJudge(
-        set.set(), set.golden(), units.groups().stream().map(worth::of).toList());
+    return new FlatJudge(set.set(), set.golden(), units.groups().stream().map(worth::of).toList());
   }
 
   /**
@@ -170,7 +169,9 @@ final class Trial {
     return exactly;
   }
 
-  /** In the judge's own order: what cannot be judged, what fails, what stayed open, other tuning. */
+  /**
+   * In the judge's own order: what cannot be judged, what fails, what stayed open, other tuning.
+   */
   private Verdict fast(int u, Outcome flat, TrialCounts counts) {
     RecordedUnit unit = units.units().get(u);
     int row = units.row()[u];

@@ -17,7 +17,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** How many units fail each check of a trial, and which comes nearest to (or farthest beyond) it. */
+/**
+ * How many units fail each check of a trial, and which comes nearest to (or farthest beyond) it.
+ */
 final class TrialCounts {
   private static final Set<ReasonKind> OF_THE_LEVELS =
       Set.of(ReasonKind.LEVEL, ReasonKind.BALANCE, ReasonKind.WINDOW, ReasonKind.MATCH);

@@ -56,8 +56,8 @@ class TrialCurves {
    * @param otherwise why nothing but its level, balance, windows and match is not enough: {@code
    *     fails} (another check failed), {@code tuning} (plays another tuning), {@code open} (another
    *     check came to no result); null if nothing is in the way
-   * @param alike false: recorded by a set that asked other things of the other checks, so that only a
-   *     trial at the service can tell
+   * @param alike false: recorded by a set that asked other things of the other checks, so that only
+   *     a trial at the service can tell
    */
   record HeadUnit(
       UUID inspection,
@@ -75,8 +75,7 @@ class TrialCurves {
   /**
    * @param level standard uncertainty by grid point, dB; null: nothing is known
    */
-  record HeadGroup(
-      String station, double[] level, double[] match, Double offset, Double balance) {}
+  record HeadGroup(String station, double[] level, double[] match, Double offset, Double balance) {}
 
   byte[] of(Prepared prepared) {
     TrialUnits units = prepared.units();
@@ -133,9 +132,7 @@ class TrialCurves {
         Grid.frequencies(),
         labels,
         trials.tried(prepared.set()),
-        IntStream.range(0, units.units().size())
-            .mapToObj(u -> unit(prepared, u))
-            .toList(),
+        IntStream.range(0, units.units().size()).mapToObj(u -> unit(prepared, u)).toList(),
         units.groups().stream().map(group -> group(prepared, group)).toList());
   }
 

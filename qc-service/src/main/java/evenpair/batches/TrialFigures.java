@@ -61,9 +61,7 @@ final class TrialFigures {
         to[Verdict.PASS.ordinal()],
         to[Verdict.FAIL.ordinal()],
         to[Verdict.INVALID.ordinal()],
-        shown.stream()
-            .map(u -> flip(units.get(u), why.get(units.get(u).inspection())))
-            .toList());
+        shown.stream().map(u -> flip(units.get(u), why.get(units.get(u).inspection()))).toList());
   }
 
   private Flip flip(RecordedUnit unit, Judgement judgement) {
@@ -127,7 +125,8 @@ final class TrialFigures {
         figures.notes(risks.units(), worth.shares(), risks.checks()));
   }
 
-  static Costs costs(Prices prices, Trial.Result result, List<RecordedUnit> units, Escapes escapes) {
+  static Costs costs(
+      Prices prices, Trial.Result result, List<RecordedUnit> units, Escapes escapes) {
     int judged = result.verdicts().length - result.count(Verdict.INVALID);
     long failed = units.stream().filter(unit -> "FAIL".equals(unit.verdict())).count();
     Escapes unknown = new Escapes(Double.NaN, Double.NaN);
@@ -170,11 +169,9 @@ final class TrialFigures {
     return points.stream().map(point -> tightness(point, prices, risks)).toList();
   }
 
-  private static TightnessPoint tightness(
-      Point point, Optional<Prices> prices, TrialRisks risks) {
+  private static TightnessPoint tightness(Point point, Optional<Prices> prices, TrialRisks risks) {
     double rejected = point.of() == 0 ? 0 : 1 - (double) point.passed() / point.of();
-    Optional<Prices.Cost> cost =
-        prices.map(p -> p.of(rejected, risks.escapes(point.scale())));
+    Optional<Prices.Cost> cost = prices.map(p -> p.of(rejected, risks.escapes(point.scale())));
     return new TightnessPoint(
         point.scale(),
         point.passed(),

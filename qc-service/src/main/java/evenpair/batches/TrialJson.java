@@ -111,14 +111,15 @@ final class TrialJson {
   record CostShares(
       double scrapped,
       double reworked,
-      @Schema(description = "null where nothing is known of the measurement")
-          Double escapedAtLeast,
+      @Schema(description = "null where nothing is known of the measurement") Double escapedAtLeast,
       Double escapedAtMost,
       Double totalAtLeast,
       Double totalAtMost) {}
 
   @JsonInclude(JsonInclude.Include.ALWAYS)
-  record Costs(CostShares predicted, @Schema(description = "As recorded; escapes not known") CostShares recorded) {}
+  record Costs(
+      CostShares predicted,
+      @Schema(description = "As recorded; escapes not known") CostShares recorded) {}
 
   @JsonInclude(JsonInclude.Include.ALWAYS)
   record TightnessPoint(

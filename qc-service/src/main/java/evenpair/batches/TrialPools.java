@@ -20,8 +20,8 @@ import java.util.UUID;
 import org.springframework.stereotype.Component;
 
 /**
- * Keeps what was loaded last, so that the second trial on the same units reads nothing. What is kept
- * can be built again by any process, and is not used once a further inspection has closed.
+ * Keeps what was loaded last, so that the second trial on the same units reads nothing. What is
+ * kept can be built again by any process, and is not used once a further inspection has closed.
  */
 @Component
 class TrialPools {
@@ -46,8 +46,7 @@ class TrialPools {
    * @param frame its golden response, smoothing and alignment band are used
    */
   synchronized TrialUnits of(Which which, StoredLimitSet frame) {
-    Key key =
-        new Key(which, frame.goldenId(), frame.set().smoothing(), frame.set().level().band());
+    Key key = new Key(which, frame.goldenId(), frame.set().smoothing(), frame.set().level().band());
     long count = recorded.count(which);
     Pool known = pools.get(key);
     if (known == null || known.count != count) {

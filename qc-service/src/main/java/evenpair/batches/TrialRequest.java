@@ -11,8 +11,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
- * What a trial, a proposal or the curves for them ask for: which units, how well they were measured,
- * what goes wrong costs.
+ * What a trial, a proposal or the curves for them ask for: which units, how well they were
+ * measured, what goes wrong costs.
  *
  * @param also further batches beside the one in the address
  */
@@ -79,8 +79,7 @@ record TrialRequest(
       throw refusal("reworkShare", share, "0 to 1");
     }
     return Optional.of(
-        new Prices(
-            price("scrap", scrap), price("rework", rework), price("escape", escape), share));
+        new Prices(price("scrap", scrap), price("rework", rework), price("escape", escape), share));
   }
 
   private static double price(String field, Double price) {

@@ -14,9 +14,9 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * What the set of a trial risks on its units. The share of units that escape, accepted though out of
- * tolerance, lies between the risk of the worst single check and the sum over the checks: checks of
- * one curve go together in no simple way.
+ * What the set of a trial risks on its units. The share of units that escape, accepted though out
+ * of tolerance, lies between the risk of the worst single check and the sum over the checks: checks
+ * of one curve go together in no simple way.
  */
 final class TrialRisks {
   /** A spread is known to half a percent from so many units; more only take time. */

@@ -29,8 +29,8 @@ class TrialSelection {
   }
 
   /**
-   * @throws Refusal 404 for an unknown batch, 422 with {@code choices} where not exactly one product
-   *     and tuning answers
+   * @throws Refusal 404 for an unknown batch, 422 with {@code choices} where not exactly one
+   *     product and tuning answers
    */
   Part of(Set<String> batches, String product, String tuning) {
     List<BatchSummary> known = inspections.batches();
@@ -43,9 +43,7 @@ class TrialSelection {
     List<Part> parts =
         known.stream()
             .filter(summary -> batches.contains(summary.batch()))
-            .flatMap(
-                summary ->
-                    summary.tunings().stream().map(t -> new Part(summary.product(), t)))
+            .flatMap(summary -> summary.tunings().stream().map(t -> new Part(summary.product(), t)))
             .distinct()
             .toList();
     List<Part> meant =

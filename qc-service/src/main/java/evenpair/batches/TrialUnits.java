@@ -11,8 +11,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Recorded units ready for any number of trials: each serial once, by its first closed inspection of
- * those asked for, because later rework, audits and returns say nothing of how the line made it.
+ * Recorded units ready for any number of trials: each serial once, by its first closed inspection
+ * of those asked for, because later rework, audits and returns say nothing of how the line made it.
  *
  * @param units in production order
  * @param row of each unit in the table; −1 for a unit that never sealed

@@ -36,8 +36,7 @@ final class TrialWorth {
     }
     return new TrialWorth(
         Optional.empty(),
-        measurement.sharesOf(
-            units.drawn(), set.product(), set.tuning(), set.seating().count()));
+        measurement.sharesOf(units.drawn(), set.product(), set.tuning(), set.seating().count()));
   }
 
   private static Uncertainty everywhere(double u) {

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
@@ -35,6 +36,7 @@ class Intake {
   private final IngestMeters meters;
   private final SignedIn signedIn;
   private final Clock clock;
+  private final KeyTurns turns = new KeyTurns();
 
   Intake(
       Products products,
@@ -85,15 +87,21 @@ class Intake {
     Instant measuredAt = measuredAt(submission, otherwise, receivedAt);
     Surroundings surroundings = surroundings(submission, measuredAt);
     String digest = RequestDigest.of(parts);
-    Optional<Answer> answered = key.flatMap(k -> answered(submission.station(), k, digest));
-    if (answered.isPresent()) {
-      return answered.get();
-    }
-    SentPair sent = CaptureDecoder.decode(parts);
-    HeardPair heard = hearing.hear(sent, submission.stimulus());
-    return record(
-        new PreparedAttempt(
-            submission, sent, heard, product, surroundings, receivedAt, key, digest, locale));
+    Supplier<Answer> judged =
+        () -> {
+          SentPair sent = CaptureDecoder.decode(parts);
+          HeardPair heard = hearing.hear(sent, submission.stimulus());
+          return record(
+              new PreparedAttempt(
+                  submission, sent, heard, product, surroundings, receivedAt, key, digest, locale));
+        };
+    return key.map(given -> once(submission.station(), given, digest, judged)).orElseGet(judged);
+  }
+
+  /** A repetition waits for the first one here, without a database connection. */
+  private Answer once(String station, String key, String digest, Supplier<Answer> judged) {
+    return turns.alone(
+        station + '\n' + key, () -> answered(station, key, digest).orElseGet(judged));
   }
 
   private Answer record(PreparedAttempt attempt) {

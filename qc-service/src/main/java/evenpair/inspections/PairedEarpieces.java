@@ -27,8 +27,8 @@ public interface PairedEarpieces {
   List<InspectedPair> ofBatch(String batch, String product, String tuning);
 
   /**
-   * @return of each of these units its newest closed inspection in the tuning, oldest first; unknown
-   *     serials are left out
+   * @return of each of these units its newest closed inspection in the tuning, oldest first;
+   *     unknown serials are left out
    */
   List<InspectedPair> ofSerials(Collection<String> serials, String product, String tuning);
 

@@ -32,7 +32,8 @@ public interface RecordedUnits {
 
   /**
    * Hands over the levels of the inspections that have valid seatings: unsmoothed, the mean of the
-   * seatings as judging combines them, NaN where absent. In the order of inspections, one at a time.
+   * seatings as judging combines them, NaN where absent. In the order of inspections, one at a
+   * time.
    */
   void levels(Which which, LevelTaker taker);
 

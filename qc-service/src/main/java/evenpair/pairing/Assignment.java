@@ -12,8 +12,8 @@ import java.util.Arrays;
  *
  * <ol>
  *   <li>a maximum flow gives k, the largest number of feasible pairs;
- *   <li>m − k stand-ins are added to the left and n − k to the right (n lefts, m rights). A stand-in
- *       may take anyone of the other side at no cost, but no other stand-in. Every perfect
+ *   <li>m − k stand-ins are added to the left and n − k to the right (n lefts, m rights). A
+ *       stand-in may take anyone of the other side at no cost, but no other stand-in. Every perfect
  *       assignment then holds exactly k true pairs, so the one of least cost is the answer.
  * </ol>
  *

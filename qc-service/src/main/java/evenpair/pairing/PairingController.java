@@ -158,8 +158,7 @@ class PairingController {
         .map(pair -> PairingViews.curves(desk.draw(head, pair)))
         .orElseThrow(
             () ->
-                new Refusal(
-                    404, "unknown-pair", "Pairing " + id + " has no pair " + number + "."));
+                new Refusal(404, "unknown-pair", "Pairing " + id + " has no pair " + number + "."));
   }
 
   private Head head(UUID id) {

@@ -25,7 +25,9 @@ import org.springframework.stereotype.Component;
 /** Makes proposals, one at a time: a large pool takes every core and some hundred megabytes. */
 @Component
 class PairingDesk {
-  /** Earpieces of one side; 3,000 by 3,000 costs take 36 MB here and ten times that in the solver. */
+  /**
+   * Earpieces of one side; 3,000 by 3,000 costs take 36 MB here and ten times that in the solver.
+   */
   static final int MOST = 3000;
 
   private final PairedEarpieces earpieces;

@@ -79,8 +79,7 @@ class PairingViews {
     List<Row> rows = store.pairs(head.id());
     List<String> names =
         rows.stream().flatMap(r -> Stream.of(r.leftEarpiece(), r.rightEarpiece())).toList();
-    Map<String, Whereabouts> last =
-        earpieces.lastInspected(head.product(), head.tuning(), names);
+    Map<String, Whereabouts> last = earpieces.lastInspected(head.product(), head.tuning(), names);
     return rows.stream().map(row -> pair(row, head, last)).toList();
   }
 

@@ -96,7 +96,9 @@ final class Pool {
   private Optional<LeftOut> wrong(
       InspectedPair pair, Channel channel, String name, PairFit.Earpiece measured) {
     Whereabouts last = whereabouts.get(name);
-    if (last != null && last.at().isAfter(pair.at()) && !last.inspection().equals(pair.inspection())) {
+    if (last != null
+        && last.at().isAfter(pair.at())
+        && !last.inspection().equals(pair.inspection())) {
       return Optional.of(leftOut(pair, channel, name, "regrouped", Map.of("unit", last.serial())));
     }
     Optional<ReasonView> fault = fault(pair, channel);

@@ -64,7 +64,8 @@ class PoolGathering {
     Map<InspectedPair, Set<Channel>> named = new LinkedHashMap<>();
     ofBatch(request).forEach(pair -> named.put(pair, BOTH));
     ofInspections(request).forEach(pair -> named.put(pair, BOTH));
-    ofSerials(request).forEach((pair, channels) -> named.merge(pair, channels, PoolGathering::both));
+    ofSerials(request)
+        .forEach((pair, channels) -> named.merge(pair, channels, PoolGathering::both));
     if (nothing(request)) {
       throw new Refusal(
               400,
@@ -193,8 +194,7 @@ class PoolGathering {
               "unknown-earpieces",
               sentence
                   + ": "
-                  + String.join(
-                      ", ", unknown.stream().limit(NAMED).map(String::valueOf).toList())
+                  + String.join(", ", unknown.stream().limit(NAMED).map(String::valueOf).toList())
                   + more
                   + ".")
           .with("field", field)

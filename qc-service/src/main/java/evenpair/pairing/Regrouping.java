@@ -77,8 +77,7 @@ record Regrouping(
       }
     }
     double proposed = made.stream().mapToDouble(pair -> pair.cost().cost()).sum();
-    return new Regrouping(
-        made, alone, asBuilt, feasible, cost, proposed, takeBack(made));
+    return new Regrouping(made, alone, asBuilt, feasible, cost, proposed, takeBack(made));
   }
 
   private static List<String> takeBack(List<Made> made) {

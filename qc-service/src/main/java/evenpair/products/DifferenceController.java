@@ -48,9 +48,7 @@ class DifferenceController {
   record Difference(
       @Schema(example = "2") int fromVersion,
       @Schema(example = "3") int toVersion,
-      @Schema(
-              example =
-                  "[\"The mid window narrowed from ±1.5 dB to ±1.2 dB, 200 Hz–6 kHz.\"]")
+      @Schema(example = "[\"The mid window narrowed from ±1.5 dB to ±1.2 dB, 200 Hz–6 kHz.\"]")
           List<String> words,
       @Schema(description = "Hz") double[] frequencyHz,
       Lines from,
@@ -76,8 +74,7 @@ class DifferenceController {
     Snapshot known = products.snapshot();
     Limits before = Versions.limitSet(known, product, tuning, from);
     Limits after = Versions.limitSet(known, product, tuning, version);
-    return difference(
-        known, stored(known, before), stored(known, after), locale);
+    return difference(known, stored(known, before), stored(known, after), locale);
   }
 
   private static StoredLimitSet stored(Snapshot known, Limits row) {

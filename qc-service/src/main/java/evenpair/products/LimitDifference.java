@@ -12,9 +12,9 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * What changed from one limit set to another, as keys of sentences and their values: limits in words
- * of their own, everything else as it is written in the YAML. Version and name of the golden response
- * are no difference.
+ * What changed from one limit set to another, as keys of sentences and their values: limits in
+ * words of their own, everything else as it is written in the YAML. Version and name of the golden
+ * response are no difference.
  */
 final class LimitDifference {
   /** Told by themselves, or not a difference. */

@@ -175,8 +175,7 @@ class LimitSetController {
   ResponseEntity<LimitSetView> rollBack(
       @PathVariable("product") String product,
       @PathVariable("tuning") String tuning,
-      @Parameter(example = "2", description = "the version to go back to")
-          @PathVariable("version")
+      @Parameter(example = "2", description = "the version to go back to") @PathVariable("version")
           int version,
       @Parameter(example = "qe-1", description = "the signed-in engineer, or nothing")
           @RequestParam(name = "author", required = false)

@@ -5,8 +5,8 @@ import org.apache.commons.math3.distribution.BinomialDistribution;
 
 /**
  * How many units a limit without any assumption on their distribution needs: the k-th smallest of n
- * values is a limit that at least the share p of the population keeps, with confidence γ, if P(Bin(n,
- * p) ≤ k − 1) ≥ γ. Source: S. S. Wilks, Ann. Math. Stat. 12 (1941) 91–96 (from memory).
+ * values is a limit that at least the share p of the population keeps, with confidence γ, if
+ * P(Bin(n, p) ≤ k − 1) ≥ γ. Source: S. S. Wilks, Ann. Math. Stat. 12 (1941) 91–96 (from memory).
  *
  * @param share p, the share of the population wanted, above 0 and below 1
  * @param confidence γ, above 0 and below 1

@@ -108,9 +108,9 @@ public final class FlatJudge {
   }
 
   /**
-   * The scale at which a pair would just keep windows and match limits, were each window scaled about
-   * its own middle and each match limit alike: max of (|d − middle| + w)/half and (|L − R| + w)/match
-   * over regions and points, w the guard band where conditional passes are refused.
+   * The scale at which a pair would just keep windows and match limits, were each window scaled
+   * about its own middle and each match limit alike: max of (|d − middle| + w)/half and (|L − R| +
+   * w)/match over regions and points, w the guard band where conditional passes are refused.
    *
    * @return by row; NaN where a required region has no data, or the guard band is not known
    */

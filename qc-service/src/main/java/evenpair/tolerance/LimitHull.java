@@ -50,13 +50,7 @@ final class LimitHull {
         scaled.windows() ? negative(above(region.band(), sloped, this::below)) : region.lower();
     Span upper = scaled.windows() ? above(region.band(), sloped, this::over) : region.upper();
     Optional<Span> match =
-        region
-            .match()
-            .map(
-                m ->
-                    scaled.match()
-                        ? above(region.band(), sloped(m), this::apart)
-                        : m);
+        region.match().map(m -> scaled.match() ? above(region.band(), sloped(m), this::apart) : m);
     return new Region(region.name(), region.band(), lower, upper, match, region.required());
   }
 
@@ -93,8 +87,8 @@ final class LimitHull {
   }
 
   /**
-   * The lowest line, on average over the points, that no value rises above: the edge of their convex
-   * hull over the middle of the points. Places are those at which a span is read.
+   * The lowest line, on average over the points, that no value rises above: the edge of their
+   * convex hull over the middle of the points. Places are those at which a span is read.
    */
   private static Span line(Band band, IntToDoubleFunction values) {
     Span places = new Span(0, 1);

@@ -11,12 +11,12 @@ import java.util.OptionalInt;
  * Limits that a wanted share of units keeps, with a stated confidence, whatever their distribution.
  *
  * <p>The units are split in two. One half tells the shape: centre m(f) and scale s(f) of the
- * deviations of both channels, scale s_Δ(f) of left − right (root mean square), and the same of level
- * and balance. Each unit of the other half is then one number, its largest |d − m|/s, |L − R|/s_Δ,
- * |a − m_a|/s_a or |a_L − a_R|/s_b; the k-th smallest of these scales all limits together (see {@link
- * CoverageRank}). Because the shape does not know the other half, the promise needs no assumption
- * beyond units that come independently from one population. Limits are then drawn around m ± t·s by
- * region, outward, which only lets more units pass.
+ * deviations of both channels, scale s_Δ(f) of left − right (root mean square), and the same of
+ * level and balance. Each unit of the other half is then one number, its largest |d − m|/s, |L −
+ * R|/s_Δ, |a − m_a|/s_a or |a_L − a_R|/s_b; the k-th smallest of these scales all limits together
+ * (see {@link CoverageRank}). Because the shape does not know the other half, the promise needs no
+ * assumption beyond units that come independently from one population. Limits are then drawn around
+ * m ± t·s by region, outward, which only lets more units pass.
  */
 public final class LimitProposal {
   /** A point at which units do not differ at all would divide by 0; so little is never a limit. */
@@ -88,8 +88,7 @@ public final class LimitProposal {
       level.add(right);
       balance.add(left - right);
     }
-    return new Shape(
-        centre, scale, differenceScale, level.mean(), level.sd(), balance.rms());
+    return new Shape(centre, scale, differenceScale, level.mean(), level.sd(), balance.rms());
   }
 
   /** Sums about the first value, so that nothing cancels. */
@@ -136,10 +135,15 @@ public final class LimitProposal {
    * @return each row's one number; infinite where a required region or the level has no data
    */
   public double[] numbers(int[] rows, Scaled scaled) {
-    return Arrays.stream(rows).mapToDouble(row -> number(row, scaled)).toArray();
+    return numbers(table, rows, scaled);
   }
 
-  private double number(int row, Scaled scaled) {
+  /** As {@link #numbers(int[], Scaled)}, of units in another table that was built for the same set. */
+  public double[] numbers(PairTable others, int[] rows, Scaled scaled) {
+    return Arrays.stream(rows).mapToDouble(row -> number(others, row, scaled)).toArray();
+  }
+
+  private double number(PairTable table, int row, Scaled scaled) {
     double left = table.alignment(row, Channel.LEFT);
     double right = table.alignment(row, Channel.RIGHT);
     double largest = 0;
@@ -154,7 +158,7 @@ public final class LimitProposal {
       return Double.POSITIVE_INFINITY;
     }
     for (Region region : set.regions()) {
-      double ofRegion = ofRegion(row, region, scaled);
+      double ofRegion = ofRegion(shape, table, row, region, scaled);
       if (Double.isNaN(ofRegion)) {
         ofRegion = region.required() ? Double.POSITIVE_INFINITY : 0;
       }
@@ -164,7 +168,8 @@ public final class LimitProposal {
   }
 
   /** NaN where a point is absent. */
-  private double ofRegion(int row, Region region, Scaled scaled) {
+  private static double ofRegion(
+      Shape shape, PairTable table, int row, Region region, Scaled scaled) {
     double largest = 0;
     for (int i = region.band().firstIndex(); i <= region.band().lastIndex(); i++) {
       for (Channel channel : Channel.values()) {
@@ -172,8 +177,7 @@ public final class LimitProposal {
         largest = Math.max(largest, scaled.windows || Double.isNaN(d) ? d : 0);
       }
       if (scaled.match && region.match().isPresent()) {
-        largest =
-            Math.max(largest, Math.abs(table.difference(row, i)) / shape.differenceScale[i]);
+        largest = Math.max(largest, Math.abs(table.difference(row, i)) / shape.differenceScale[i]);
       }
     }
     return largest;
@@ -204,8 +208,7 @@ public final class LimitProposal {
    */
   public LimitSet limits(
       double t, Scaled scaled, List<Optional<Uncertainty>> uncertainty, int version) {
-    List<Guard> guards =
-        uncertainty.stream().map(u -> new Guard(set.decision(), u)).toList();
+    List<Guard> guards = uncertainty.stream().map(u -> new Guard(set.decision(), u)).toList();
     LimitHull hull = new LimitHull(shape, t, guards);
     LimitSet.LevelLimit level = set.level();
     LimitSet.LevelLimit proposed =

@@ -179,10 +179,7 @@ public final class PairFit {
             ? Math.max(left.balanceDb(), right.balanceDb())
             : root(left.offsetDb(), right.offsetDb());
     return new Uncertainty(
-        left.levelDb(),
-        Curve.of(match),
-        Math.max(left.offsetDb(), right.offsetDb()),
-        balance);
+        left.levelDb(), Curve.of(match), Math.max(left.offsetDb(), right.offsetDb()), balance);
   }
 
   private static double value(Curve curve, int index) {

@@ -9,10 +9,11 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Many pairs as judging sees them, in flat arrays of 32-bit floats: deviation d_c = L_c − G − a_c of
- * both channels and L_L − L_R, smoothed; a_c as double. Laid out in blocks of {@link #LANES} pairs,
- * inside a block point by point, so that one limit meets many pairs in one sweep over neighbouring
- * numbers. A block holds pairs of one group only (pairs whose measurement is worth the same).
+ * Many pairs as judging sees them, in flat arrays of 32-bit floats: deviation d_c = L_c − G − a_c
+ * of both channels and L_L − L_R, smoothed; a_c as double. Laid out in blocks of {@link #LANES}
+ * pairs, inside a block point by point, so that one limit meets many pairs in one sweep over
+ * neighbouring numbers. A block holds pairs of one group only (pairs whose measurement is worth the
+ * same).
  *
  * <p>Built for one golden response, smoothing and alignment band; any limits on top of these can be
  * tried on it.

@@ -57,8 +57,7 @@ class AcrossDesk {
     Inspection asked = asked(serial, tuning);
     JudgedCurves curves = inspections.curves(asked.id()).orElseThrow();
     RegionMeasures measures =
-        new RegionMeasures(
-            curves, products.limitSet(asked.limitSetId()).set().level().band());
+        new RegionMeasures(curves, products.limitSet(asked.limitSetId()).set().level().band());
     List<BatchSummary> batches = batches(asked);
     Population population = population(asked, curves, measures, batches);
     int read = (int) batches.stream().mapToInt(BatchSummary::units).sum();
@@ -68,8 +67,7 @@ class AcrossDesk {
   private Inspection asked(String serial, String tuning) {
     List<Inspection> all = inspections.ofUnit(serial);
     if (all.isEmpty()) {
-      throw new Refusal(
-              404, "unknown-unit", "There is no inspection of a unit '" + serial + "'.")
+      throw new Refusal(404, "unknown-unit", "There is no inspection of a unit '" + serial + "'.")
           .with("field", "serial");
     }
     List<Inspection> closed =
@@ -82,7 +80,10 @@ class AcrossDesk {
       throw new Refusal(
               404,
               "unknown-tuning",
-              "Unit " + serial + " has no closed inspection" + (tuning == null ? "." : " in " + tuning + "."))
+              "Unit "
+                  + serial
+                  + " has no closed inspection"
+                  + (tuning == null ? "." : " in " + tuning + "."))
           .with("field", "tuning")
           .with("choices", all.stream().map(Inspection::tuning).distinct().toList());
     }
@@ -92,7 +93,9 @@ class AcrossDesk {
         .orElseThrow(
             () ->
                 new Refusal(
-                    409, "no-curves", "Unit " + serial + " never sealed, so there is nothing to compare."));
+                    409,
+                    "no-curves",
+                    "Unit " + serial + " never sealed, so there is nothing to compare."));
   }
 
   /** The unit's own batch first, then the others by how near in time they lie. */
@@ -105,8 +108,7 @@ class AcrossDesk {
             Comparator.comparing((BatchSummary batch) -> !batch.batch().equals(asked.batch()))
                 .thenComparing(
                     batch ->
-                        Math.abs(
-                            batch.lastAt().toEpochMilli() - asked.startedAt().toEpochMilli())))
+                        Math.abs(batch.lastAt().toEpochMilli() - asked.startedAt().toEpochMilli())))
         .toList();
   }
 
@@ -189,9 +191,7 @@ class AcrossDesk {
     }
     String kind = measure.standsApart() ? "apart" : "like";
     return texts.render(
-        locale,
-        "across.answer." + kind + (measure.othersMedian() == null ? ".alone" : ""),
-        values);
+        locale, "across.answer." + kind + (measure.othersMedian() == null ? ".alone" : ""), values);
   }
 
   private List<String> notes(int units, int of, Locale locale) {
@@ -218,9 +218,7 @@ class AcrossDesk {
   }
 
   private static List<Near> near(
-      List<Member> members,
-      ToDoubleFunction<Member> distance,
-      Map<String, List<Shipped>> shipped) {
+      List<Member> members, ToDoubleFunction<Member> distance, Map<String, List<Shipped>> shipped) {
     return members.stream()
         .map(
             m ->
@@ -234,8 +232,7 @@ class AcrossDesk {
                     shipped.getOrDefault(m.serial(), List.of()).stream()
                         .map(
                             s ->
-                                new AcrossJson.Delivery(
-                                    s.dispatch(), s.reference(), s.shippedAt()))
+                                new AcrossJson.Delivery(s.dispatch(), s.reference(), s.shippedAt()))
                         .toList()))
         .toList();
   }

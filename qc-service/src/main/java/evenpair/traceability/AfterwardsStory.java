@@ -42,8 +42,7 @@ class AfterwardsStory implements StoryPart {
             "right", proposed.rightEarpiece(),
             "unit", proposed.serial(),
             "share", Math.round(100 * proposed.cost()));
-    String key =
-        proposed.asBuilt() ? ".stays" : proposed.serial().equals(serial) ? "" : ".given";
+    String key = proposed.asBuilt() ? ".stays" : proposed.serial().equals(serial) ? "" : ".given";
     return new StoryEvent(
         proposed.at(),
         "pairing",

@@ -36,8 +36,7 @@ class DispatchDesk {
   private final Ids ids;
   private final Clock clock;
 
-  DispatchDesk(
-      KnownUnits units, DispatchStore store, SignedIn signedIn, Ids ids, Clock clock) {
+  DispatchDesk(KnownUnits units, DispatchStore store, SignedIn signedIn, Ids ids, Clock clock) {
     this.units = units;
     this.store = store;
     this.signedIn = signedIn;
@@ -67,7 +66,8 @@ class DispatchDesk {
     if (before.isPresent()) {
       return replayed(before.get(), digest);
     }
-    Head head = new Head(
+    Head head =
+        new Head(
             ids.next(),
             reference,
             shipped,
@@ -98,7 +98,9 @@ class DispatchDesk {
   private static String reference(String sent) {
     String reference = sent == null ? "" : sent.strip();
     int length = reference.codePointCount(0, reference.length());
-    if (length < 1 || length > LONGEST || reference.codePoints().anyMatch(Character::isISOControl)) {
+    if (length < 1
+        || length > LONGEST
+        || reference.codePoints().anyMatch(Character::isISOControl)) {
       throw new Refusal(
               400, "invalid-field", "The reference must have 1 to " + LONGEST + " characters.")
           .with("field", "reference")
@@ -115,7 +117,9 @@ class DispatchDesk {
         sent == null ? List.of() : sent.stream().map(s -> s == null ? "" : s.strip()).toList();
     if (serials.isEmpty() || serials.size() > MOST) {
       throw new Refusal(
-              400, "invalid-field", "A dispatch holds 1 to " + MOST + " serials, not " + serials.size() + ".")
+              400,
+              "invalid-field",
+              "A dispatch holds 1 to " + MOST + " serials, not " + serials.size() + ".")
           .with("field", "serials")
           .with("expected", "1 to " + MOST + " serials");
     }

@@ -12,8 +12,8 @@ import evenpair.products.Products;
 import evenpair.products.Products.Approval;
 import evenpair.stations.Stations;
 import evenpair.stations.Stations.Chain;
-import evenpair.traceability.StoryEvent.Fact;
 import evenpair.tolerance.Channel;
+import evenpair.traceability.StoryEvent.Fact;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -22,7 +22,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 
-/** Mountings with the calibrations that held, verdicts with the limits behind them, certificates. */
+/**
+ * Mountings with the calibrations that held, verdicts with the limits behind them, certificates.
+ */
 @Component
 class InspectionStory implements StoryPart {
   /** The ledger's word for a verdict. */
@@ -110,9 +112,7 @@ class InspectionStory implements StoryPart {
         chain
             .output()
             .map(
-                o ->
-                    held(
-                        words.text("attempt.chain.output", Map.of()), o.at(), o.validUntil(), at))
+                o -> held(words.text("attempt.chain.output", Map.of()), o.at(), o.validUntil(), at))
             .orElseGet(() -> missing("output-of-station", words)));
     facts.add(
         chain
@@ -196,8 +196,7 @@ class InspectionStory implements StoryPart {
         .map(
             seal ->
                 Fact.of(
-                    words.text(
-                        "verdict.code", Map.of("code", seal.code(), "block", seal.block()))))
+                    words.text("verdict.code", Map.of("code", seal.code(), "block", seal.block()))))
         .orElseGet(() -> Fact.of(words.text("verdict.unsealed", Map.of())));
   }
 

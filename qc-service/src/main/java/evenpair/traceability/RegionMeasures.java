@@ -126,8 +126,7 @@ final class RegionMeasures {
     double[] shares = new double[bands.size()];
     for (int r = 0; r < shares.length; r++) {
       int worst = worst(pair.differenceDb(), bands.get(r));
-      shares[r] =
-          worst < 0 ? Double.NaN : Math.abs(pair.differenceDb()[worst]) / match[worst];
+      shares[r] = worst < 0 ? Double.NaN : Math.abs(pair.differenceDb()[worst]) / match[worst];
     }
     return shares;
   }

@@ -66,8 +66,7 @@ class StoryController {
       @Parameter(hidden = true) Locale locale) {
     KnownUnit unit = units.of(List.of(serial)).get(serial);
     if (unit == null) {
-      throw new Refusal(
-              404, "unknown-unit", "There is no inspection of a unit '" + serial + "'.")
+      throw new Refusal(404, "unknown-unit", "There is no inspection of a unit '" + serial + "'.")
           .with("field", "serial");
     }
     boolean names = signedIn.roles().stream().anyMatch(NAMES::contains);
@@ -77,7 +76,6 @@ class StoryController {
             .flatMap(part -> part.of(unit.serial(), words).stream())
             .sorted(Comparator.comparing(StoryEvent::at))
             .toList();
-    return new Story(
-        unit.serial(), unit.product(), unit.batch(), unit.verdict(), names, events);
+    return new Story(unit.serial(), unit.product(), unit.batch(), unit.verdict(), names, events);
   }
 }

@@ -38,7 +38,9 @@ final class StoryWords {
    * @param person null if nobody is known
    */
   Who who(String role, UUID person) {
-    return person == null ? null : new Who(text("role." + role, Map.of()), name(person).orElse(null));
+    return person == null
+        ? null
+        : new Who(text("role." + role, Map.of()), name(person).orElse(null));
   }
 
   /**

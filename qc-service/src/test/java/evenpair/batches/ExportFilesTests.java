@@ -74,11 +74,19 @@ class ExportFilesTests {
         sealed ? (Double) (-1.0 / 3) : null,
         List.of(
             new ReasonView(
-                "window", "right", "treble", 8413.95, 4.3, 3.0, List.of("bass"), "Too \"much\", there.")),
+                "window",
+                "right",
+                "treble",
+                8413.95,
+                4.3,
+                3.0,
+                List.of("bass"),
+                "Too \"much\", there.")),
         List.of(
             new RegionView("bass", "window", "left", true, 0.7, 100.0, 1.3, 2.0),
             new RegionView("treble", "window", "right", true, -1.3, 8413.95, 4.3, 3.0),
-            new RegionView("100–3000 Hz", "thd", "left", true, -5.0, 200.0, 6.0, 1.0, "fail", "%", null),
+            new RegionView(
+                "100–3000 Hz", "thd", "left", true, -5.0, 200.0, 6.0, 1.0, "fail", "%", null),
             new RegionView("treble", "match", null, false, null, null, null, null)),
         left,
         right,
@@ -153,11 +161,7 @@ class ExportFilesTests {
     Group reason = first.getGroup("reasons", 0).getGroup("list", 0).getGroup("element", 0);
     assertThat(reason.getString("text", 0)).isEqualTo("Too \"much\", there.");
     assertThat(reason.getDouble("at_hz", 0)).isEqualTo(8413.95);
-    assertThat(
-            reason
-                .getGroup("also_regions", 0)
-                .getGroup("list", 0)
-                .getString("element", 0))
+    assertThat(reason.getGroup("also_regions", 0).getGroup("list", 0).getString("element", 0))
         .isEqualTo("bass");
     Group regions = first.getGroup("regions", 0);
     assertThat(regions.getFieldRepetitionCount("list")).isEqualTo(4);

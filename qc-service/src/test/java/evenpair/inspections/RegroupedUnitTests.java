@@ -91,7 +91,9 @@ class RegroupedUnitTests {
 
     // that pair's right earpiece came from the other unit, which has it no longer
     JsonNode again =
-        propose("\"inspections\": [\"%s\"]".formatted(pair.path("right").path("inspection").stringValue()))
+        propose(
+                "\"inspections\": [\"%s\"]"
+                    .formatted(pair.path("right").path("inspection").stringValue()))
             .json();
     assertThat(again.path("pool").path("rights").intValue()).isZero();
     assertThat(again.path("leftOut").path(0).path("why").stringValue()).isEqualTo("regrouped");
@@ -109,7 +111,8 @@ class RegroupedUnitTests {
 
     String third = reply.json().path("pairs").path(0).path("left").path("inspection").stringValue();
     JsonNode measured = line.get("/api/inspections/" + third + "/curves").json();
-    assertThat(curves.path("left").path("levelDb")).isEqualTo(measured.path("left").path("levelDb"));
+    assertThat(curves.path("left").path("levelDb"))
+        .isEqualTo(measured.path("left").path("levelDb"));
     assertThat(curves.path("difference").path("limitDb"))
         .isEqualTo(measured.path("difference").path("limitDb"));
     assertThat(line.get(self + "/pairs/2/curves").status()).isEqualTo(404);
@@ -123,8 +126,7 @@ class RegroupedUnitTests {
     assertThat(json.path("pool").path("rights").intValue()).isEqualTo(1);
     assertThat(json.path("leftOut").path(0).path("text").stringValue())
         .startsWith("Left earpiece is outside its treble window at ");
-    assertThat(json.path("alone").path(0).path("earpiece").stringValue())
-        .isEqualTo("OP-PAIR-4.R");
+    assertThat(json.path("alone").path(0).path("earpiece").stringValue()).isEqualTo("OP-PAIR-4.R");
   }
 
   @Test
@@ -141,15 +143,15 @@ class RegroupedUnitTests {
     assertThat(propose("\"batch\": \"OB-NONE\"").status()).isEqualTo(404);
     assertThat(propose("\"batch\": \"OB-PAIR\", \"which\": \"some\"").status()).isEqualTo(400);
     assertThat(
-            line.post("/api/pairings", "{\"product\": \"open-1\", \"tuning\": \"bright\"}").status())
+            line.post("/api/pairings", "{\"product\": \"open-1\", \"tuning\": \"bright\"}")
+                .status())
         .isEqualTo(404);
   }
 
   @Test
   void writesThePairsAsCsv() {
     Reply reply = propose("\"serials\": [\"OP-PAIR-3\"]");
-    byte[] csv =
-        line.get(reply.json().path("links").path("csv").stringValue()).raw().body();
+    byte[] csv = line.get(reply.json().path("links").path("csv").stringValue()).raw().body();
 
     assertThat(new String(csv, StandardCharsets.UTF_8).split("\r\n"))
         .hasSize(2)

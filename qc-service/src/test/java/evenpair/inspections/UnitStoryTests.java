@@ -189,9 +189,7 @@ class UnitStoryTests {
 
       String csv =
           new String(
-              line.get("/api/units/OP-STORY-0/across.csv?by=difference&shipped=true")
-                  .raw()
-                  .body(),
+              line.get("/api/units/OP-STORY-0/across.csv?by=difference&shipped=true").raw().body(),
               StandardCharsets.UTF_8);
 
       assertThat(csv).startsWith("serial,batch,measured_at,verdict,db,shipped,reference,");

@@ -19,9 +19,7 @@ class PairCostsTests {
 
   private static PairCosts costs(PairFit fit, List<InspectedPair> units) {
     return new PairCosts(
-        fit,
-        LoosePool.side(fit, units, Channel.LEFT),
-        LoosePool.side(fit, units, Channel.RIGHT));
+        fit, LoosePool.side(fit, units, Channel.LEFT), LoosePool.side(fit, units, Channel.RIGHT));
   }
 
   @Test

@@ -30,14 +30,16 @@ final class PairingStudy {
     System.out.printf(
         "earpieces %d a side, seed %d, cores %d%n",
         n, seed, Runtime.getRuntime().availableProcessors());
-    System.out.println("spread dB; lefts; rights; feasible share; own checks s; costs and assignment s; processor s; as built; proposed");
+    System.out.println(
+        "spread dB; lefts; rights; feasible share; own checks s; costs and assignment s; processor s; as built; proposed");
     boolean kept = true;
     for (double spread : new double[] {0.1, 0.25, 0.4, 0.8}) {
       kept &= run(spread, n, n, seed);
     }
     kept &= run(0.25, n, n * 9 / 10, seed);
     if (!kept) {
-      throw new IllegalStateException("a pool took more than " + BAR_SECONDS + " s of processor time");
+      throw new IllegalStateException(
+          "a pool took more than " + BAR_SECONDS + " s of processor time");
     }
   }
 

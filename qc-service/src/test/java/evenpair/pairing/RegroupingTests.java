@@ -17,9 +17,7 @@ class RegroupingTests {
 
   private static Regrouping regroup(List<InspectedPair> units) {
     return Regrouping.of(
-        FIT,
-        LoosePool.side(FIT, units, Channel.LEFT),
-        LoosePool.side(FIT, units, Channel.RIGHT));
+        FIT, LoosePool.side(FIT, units, Channel.LEFT), LoosePool.side(FIT, units, Channel.RIGHT));
   }
 
   private static InspectedPair unit(String serial, double left, double right) {

@@ -74,7 +74,12 @@ class LimitDifferenceTests {
 
   @Test
   void namesLevelBalanceAndRegions() {
-    assertThat(words(SET, SET.replace("tolerance-db: [-1.5, 1.5], balance-db: 1}", "tolerance-db: [-1, 1], balance-db: 1.2}")))
+    assertThat(
+            words(
+                SET,
+                SET.replace(
+                    "tolerance-db: [-1.5, 1.5], balance-db: 1}",
+                    "tolerance-db: [-1, 1], balance-db: 1.2}")))
         .containsExactly(
             "The level tolerance narrowed from ±1.5 dB to ±1 dB.",
             "The balance limit raised from 1 dB to 1.2 dB.");
@@ -86,7 +91,10 @@ class LimitDifferenceTests {
 
   @Test
   void writesEverythingElseAsTheYamlDoes() {
-    assertThat(words(SET, SET.replace("rule: simple", "rule: guarded, guard: 1, conditional-pass: accept")))
+    assertThat(
+            words(
+                SET,
+                SET.replace("rule: simple", "rule: guarded, guard: 1, conditional-pass: accept")))
         .containsExactly(
             "decision: {rule: guarded, guard: 1, conditional-pass: accept} instead of {rule: simple}.");
   }

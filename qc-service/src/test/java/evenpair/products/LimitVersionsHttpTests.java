@@ -38,7 +38,8 @@ class LimitVersionsHttpTests extends ProductsOverHttp {
           .andExpect(jsonPath("$.author").value("qe-3"))
           .andExpect(jsonPath("$.limitSet.level.balance-db").value(1.0));
 
-      assertThat(export("moss-1", 3)).isEqualTo(export("moss-1", 1).replace("version: 1", "version: 3"));
+      assertThat(export("moss-1", 3))
+          .isEqualTo(export("moss-1", 1).replace("version: 1", "version: 3"));
       approve(sets("moss-1") + "/3", "qe-3")
           .andExpect(status().isConflict())
           .andExpect(jsonPath("$.type").value("/problems/approver-is-author"));
@@ -59,8 +60,7 @@ class LimitVersionsHttpTests extends ProductsOverHttp {
     @Test
     void toAnUnknownVersionIs404() throws Exception {
       given("moss-3");
-      mvc.perform(post(sets("moss-3") + "/7/roll-back"))
-          .andExpect(status().isNotFound());
+      mvc.perform(post(sets("moss-3") + "/7/roll-back")).andExpect(status().isNotFound());
     }
   }
 

@@ -19,8 +19,15 @@ class CoverageRankTests {
      */
     @ParameterizedTest
     @CsvSource({
-      "0.90, 0.95, 29", "0.95, 0.95, 59", "0.98, 0.95, 149", "0.99, 0.95, 299", "0.995, 0.95, 598",
-      "0.90, 0.90, 22", "0.95, 0.90, 45", "0.95, 0.99, 90", "0.99, 0.99, 459"
+      "0.90, 0.95, 29",
+      "0.95, 0.95, 59",
+      "0.98, 0.95, 149",
+      "0.99, 0.95, 299",
+      "0.995, 0.95, 598",
+      "0.90, 0.90, 22",
+      "0.95, 0.90, 45",
+      "0.95, 0.99, 90",
+      "0.99, 0.99, 459"
     })
     void areThoseOfWilks(double share, double confidence, int units) {
       CoverageRank rank = new CoverageRank(share, confidence);
@@ -46,7 +53,9 @@ class CoverageRankTests {
       assertThat(below(k - 1, n, share)).isLessThan(confidence);
     }
 
-    /** P(X < k), from the top down: from below, the first terms are less than the smallest double. */
+    /**
+     * P(X < k), from the top down: from below, the first terms are less than the smallest double.
+     */
     private static double below(int k, int n, double p) {
       double term = Math.pow(p, n);
       double sum = 0;

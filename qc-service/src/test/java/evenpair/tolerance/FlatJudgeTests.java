@@ -128,8 +128,7 @@ class FlatJudgeTests {
             .distinct()
             .toList();
 
-    assertThat(states)
-        .contains(Outcome.PASS, Outcome.FAIL, Outcome.NO_DATA, Outcome.UNDECIDABLE);
+    assertThat(states).contains(Outcome.PASS, Outcome.FAIL, Outcome.NO_DATA, Outcome.UNDECIDABLE);
   }
 
   @Nested

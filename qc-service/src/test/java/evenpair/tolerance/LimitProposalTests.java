@@ -27,10 +27,7 @@ class LimitProposalTests {
     PairTable table = new PairTable(SET, FLAT);
     Random random = new Random(seed);
     for (int row = 0; row < pairs; row++) {
-      table.add(
-          0,
-          Pairs.random(random, 0.2, 0.3, 0.1),
-          Pairs.random(random, 0.2, 0.3, 0.1));
+      table.add(0, Pairs.random(random, 0.2, 0.3, 0.1), Pairs.random(random, 0.2, 0.3, 0.1));
     }
     return table;
   }
@@ -107,7 +104,8 @@ class LimitProposalTests {
     void areKeptByEveryUnitWhoseNumberIsNotAboveTheScale(long seed) {
       PairTable table = line(240, seed);
       LimitProposal proposal = new LimitProposal(SET, table, rows(0, 120));
-      double t = proposal.scale(rows(120, 240), new CoverageRank(0.9, 0.95), Scaled.ALL).orElseThrow();
+      double t =
+          proposal.scale(rows(120, 240), new CoverageRank(0.9, 0.95), Scaled.ALL).orElseThrow();
 
       LimitSet set = proposal.limits(t, Scaled.ALL, NOTHING, 2);
 
@@ -137,7 +135,8 @@ class LimitProposalTests {
               .max()
               .orElseThrow();
       assertThat(mid.upper().start()).isBetween(highest, highest + 0.1);
-      assertThat(mid.upper().start() * 10).isCloseTo(Math.rint(mid.upper().start() * 10), within(1e-9));
+      assertThat(mid.upper().start() * 10)
+          .isCloseTo(Math.rint(mid.upper().start() * 10), within(1e-9));
       assertThat(mid.upper().end()).isEqualTo(mid.upper().start());
       assertThat(set.level().balanceDb())
           .isBetween(3 * shape.balanceScale(), 3 * shape.balanceScale() + 0.1);
@@ -172,12 +171,14 @@ class LimitProposalTests {
       List<Optional<Uncertainty>> worth = List.of(Optional.of(new Uncertainty(u, u, 0.25, 0.25)));
 
       LimitSet plain = new LimitProposal(SET, table, rows(0, 50)).limits(3, Scaled.ALL, worth, 2);
-      LimitSet wider = new LimitProposal(guarded, table, rows(0, 50)).limits(3, Scaled.ALL, worth, 2);
+      LimitSet wider =
+          new LimitProposal(guarded, table, rows(0, 50)).limits(3, Scaled.ALL, worth, 2);
 
       // w = 1·2·0.25 dB, which is a whole number of steps
       assertThat(wider.regions().get(0).upper().start())
           .isCloseTo(plain.regions().get(0).upper().start() + 0.5, within(1e-9));
-      assertThat(wider.level().balanceDb()).isCloseTo(plain.level().balanceDb() + 0.5, within(1e-9));
+      assertThat(wider.level().balanceDb())
+          .isCloseTo(plain.level().balanceDb() + 0.5, within(1e-9));
     }
 
     @Test

@@ -22,9 +22,9 @@ class PairFitTests {
   private static final LimitSet SMOOTHED =
       Pairs.set(Smoothing.TWELFTH_OCTAVE, false, Pairs.BASS, Pairs.MID, Pairs.TREBLE);
 
-  private static Uncertainty uncertainty(double level, double match, double offset, double balance) {
-    return new Uncertainty(
-        Curve.from(hz -> level), Curve.from(hz -> match), offset, balance);
+  private static Uncertainty uncertainty(
+      double level, double match, double offset, double balance) {
+    return new Uncertainty(Curve.from(hz -> level), Curve.from(hz -> match), offset, balance);
   }
 
   @Nested
@@ -49,8 +49,7 @@ class PairFitTests {
               && keeps(fit.limits(Optional.empty()), left, right);
 
       Judgement judged =
-          Judges.forLimits(SMOOTHED, Pairs.FLAT)
-              .judge(new MeasuredPair(one.left(), other.right()));
+          Judges.forLimits(SMOOTHED, Pairs.FLAT).judge(new MeasuredPair(one.left(), other.right()));
       assertThat(fits).isEqualTo(judged.verdict() == Verdict.PASS);
     }
 
@@ -76,8 +75,7 @@ class PairFitTests {
       return Math.abs(left.alignmentDb() - right.alignmentDb()) <= limits.balanceDb()
           && Arrays.stream(limits.required())
               .allMatch(
-                  i ->
-                      Math.abs(left.levelDb()[i] - right.levelDb()[i]) <= limits.matchDb()[i]);
+                  i -> Math.abs(left.levelDb()[i] - right.levelDb()[i]) <= limits.matchDb()[i]);
     }
   }
 
@@ -91,7 +89,9 @@ class PairFitTests {
       Map<Channel, Earpiece> seen =
           PairFit.of(Pairs.plain(), Pairs.FLAT).look(Pairs.pair(loud, bump), Optional.empty());
 
-      assertThat(seen.get(Channel.LEFT).fault()).map(RegionResult::check).hasValue(ReasonKind.LEVEL);
+      assertThat(seen.get(Channel.LEFT).fault())
+          .map(RegionResult::check)
+          .hasValue(ReasonKind.LEVEL);
       assertThat(seen.get(Channel.RIGHT).fault())
           .map(RegionResult::check)
           .hasValue(ReasonKind.WINDOW);
@@ -118,18 +118,19 @@ class PairFitTests {
           PairFit.of(Pairs.plain(), Pairs.FLAT)
               .look(Pairs.pair(gap, Pairs.flat(100)), Optional.empty());
 
-      assertThat(seen.get(Channel.LEFT).fault()).hasValueSatisfying(f -> {
-        assertThat(f.judged()).isFalse();
-        assertThat(f.region()).isEqualTo("bass");
-      });
+      assertThat(seen.get(Channel.LEFT).fault())
+          .hasValueSatisfying(
+              f -> {
+                assertThat(f.judged()).isFalse();
+                assertThat(f.region()).isEqualTo("bass");
+              });
       assertThat(seen.get(Channel.RIGHT).fault()).isEmpty();
     }
   }
 
   @Nested
   class UnderAGuardedSet {
-    private final PairFit fit =
-        PairFit.of(Pairs.deciding(Pairs.plain(), 1, true), Pairs.FLAT);
+    private final PairFit fit = PairFit.of(Pairs.deciding(Pairs.plain(), 1, true), Pairs.FLAT);
 
     @Test
     void limitsCountLessTheirGuardBandsEvenWhereConditionalPassesAreAccepted() {

@@ -33,9 +33,20 @@ class PopulationTests {
     }
     double[] flat = flat(100);
     return new JudgedCurves(
-        Grid.frequencies(), flat, flat, flat, flat, flat, flat, match, 0, 0,
+        Grid.frequencies(),
+        flat,
+        flat,
+        flat,
+        flat,
+        flat,
+        flat,
+        match,
+        0,
+        0,
         List.of(new RegionSpan("bass", 20, 200), new RegionSpan("treble", 6000, 16_000)),
-        "none", 100, 10_000);
+        "none",
+        100,
+        10_000);
   }
 
   private static double[] flat(double db) {
@@ -80,8 +91,20 @@ class PopulationTests {
     }
     double[] none = new double[trebleDb.length];
     return new BatchCurves(
-        "sedge-2", "plain", List.of(1), units, left, right, none, none, flat(100), flat(98),
-        flat(102), flat(2), List.of(), "none");
+        "sedge-2",
+        "plain",
+        List.of(1),
+        units,
+        left,
+        right,
+        none,
+        none,
+        flat(100),
+        flat(98),
+        flat(102),
+        flat(2),
+        List.of(),
+        "none");
   }
 
   private static Population of(double ownDb, double[] own, double[]... others) {
@@ -197,7 +220,9 @@ class PopulationTests {
       population.add("B-9", batch(0, 9.0));
 
       assertThat(population.size()).isEqualTo(3);
-      assertThat(population.inOrder()).extracting(Member::serial).containsExactly("U-0", "U-1", "U-2");
+      assertThat(population.inOrder())
+          .extracting(Member::serial)
+          .containsExactly("U-0", "U-1", "U-2");
     }
   }
 

@@ -1,7 +1,7 @@
 // How the batch fits its limits: one row a limit, with the number that may be quoted and why.
 import { el } from "../dom.js"
 import { DASH, isNumber } from "../format.js"
-import { t } from "../texts.js"
+import { t, tOf } from "../texts.js"
 import { methodNote, missingNote, panel } from "./panel.js"
 
 /** Indices below it are marked. Common practice, no source. */
@@ -12,7 +12,7 @@ export function capabilityPanel(source) {
   return panel("capability", t("screen.capability.title"), source, "capability", () => ({}), (/** @type {Api.Capabilities} */ figures) => {
     const told = figures.rows.filter((row) => !row.missing)
     if (!told.length) return [figures.rows.length ? missingNote(/** @type {Api.Missing} */ (figures.rows[0].missing)) : null, methodNote(figures.method, figures.notes)]
-    const titles = ["quantity", "n", "mean", "sd", "cp", "cpk", "pp", "ppk", "quoted"].map((key) => t(`screen.capability.${key}`))
+    const titles = ["quantity", "n", "mean", "sd", "cp", "cpk", "pp", "ppk", "quoted"].map((key) => tOf("screen.capability.", key))
     return [el("div", { class: "wide" }, el("table", {}, el("thead", {}, el("tr", {}, titles.map((title, i) => el("th", { scope: "col", class: i && i < 8 ? "number" : null }, title)))),
       el("tbody", {}, figures.rows.map(rowOf)))), ...figures.notes.map((note) => el("p", { class: "plot-note" }, note)), methodNote(figures.method, [])]
   }).element

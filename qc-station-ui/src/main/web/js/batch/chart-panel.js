@@ -1,7 +1,7 @@
 // Control charts over production order: what, which kind, and which units set the limits are chosen; rules that signal are listed.
 import { el } from "../dom.js"
 import { percent } from "../format.js"
-import { t } from "../texts.js"
+import { t, tOf } from "../texts.js"
 import { two } from "./capability-panel.js"
 import { OrderChart } from "./order-chart.js"
 import { methodNote, missingNote, panel } from "./panel.js"
@@ -45,13 +45,13 @@ export function chartPanel(source) {
       asked[name] = /** @type {HTMLSelectElement} */ (select).value
       load()
     })
-    return label(`chart-${name}`, t(`screen.charts.${name}`), select)
+    return label(`chart-${name}`, tOf("screen.charts.", name), select)
   }
   element.querySelector("h2")?.after(el("div", { class: "figures-choice" },
     label("chart-quantity", t("screen.charts.quantity"), quantities),
-    choose("kind", KINDS, (kind) => t(`screen.charts.kind.${kind}`)),
+    choose("kind", KINDS, (kind) => tOf("screen.charts.kind.", kind)),
     choose("baseline", BASELINES, baselineWords),
-    choose("rules", RULES, (rules) => t(`screen.charts.rules.${rules}`))))
+    choose("rules", RULES, (rules) => tOf("screen.charts.rules.", rules))))
   return element
 }
 

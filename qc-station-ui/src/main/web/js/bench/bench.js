@@ -128,6 +128,7 @@ export class Bench {
       this.#enter()   // a list sends no form by itself
       return true
     }
+    if (this.#isIdle() && this.#result.verdict.printKey(event)) return true
     if (takesText(event.target) && !inSerial) return false
     if (isFootSwitch(event)) {
       if (!event.repeat) this.#enter()

@@ -5,7 +5,7 @@ const KEPT = "footSwitch"
 const DEFAULT = " "
 
 /** Keys that have a meaning of their own here. */
-const TAKEN = new Set(["Enter", "Escape", "Tab", "Shift", "Control", "Alt", "Meta", "ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Backspace", "Delete", "CapsLock", "Unidentified", "Process", "Dead"])
+const TAKEN = new Set(["Enter", "Escape", "Tab", "Shift", "Control", "Alt", "Meta", "ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Backspace", "Delete", "CapsLock", "Unidentified", "Process", "Dead", "F9"])
 
 /** @returns {string} as KeyboardEvent.key has it */
 export function footSwitch() {

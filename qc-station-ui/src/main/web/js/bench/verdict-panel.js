@@ -2,6 +2,7 @@
 import { el, put } from "../dom.js"
 import { clock } from "../format.js"
 import { hashOf } from "../router.js"
+import { PrintButton } from "../print/print-button.js"
 import { shape } from "../shapes.js"
 import { Offline, Problem } from "../api.js"
 import { problemLines } from "../states.js"
@@ -14,12 +15,20 @@ export class VerdictPanel {
   #about = el("div", { class: "verdict-about" })
   #next = el("p", { class: "verdict-next" })
   #reasons = el("ol", { class: "verdict-reasons" })
+  #paper = el("div", { class: "verdict-paper" })
+  /** @type {PrintButton | null} of the verdict that stands here */
+  #print = null
   #bar = /** @type {HTMLProgressElement} */ (el("progress", { class: "verdict-bar", max: 1, value: 0 }))
 
   constructor() {
     this.element = el("section", { class: "verdict", "aria-live": "assertive" },
-      el("div", { class: "verdict-head" }, this.#shape, this.#word, el("div", { class: "verdict-side" }, this.#about, this.#next)),
+      el("div", { class: "verdict-head" }, this.#shape, this.#word, el("div", { class: "verdict-side" }, this.#about, this.#next, this.#paper)),
       this.#bar, this.#reasons)
+  }
+
+  /** @param {KeyboardEvent} event @returns {boolean} whether it printed the paper of the verdict that stands here */
+  printKey(event) {
+    return this.#print?.key(event) ?? false
   }
 
   /** @returns {boolean} whether nothing has been shown yet */
@@ -117,6 +126,8 @@ export class VerdictPanel {
       el("p", { class: "serial" }, el("a", { href: hashOf("unit", inspection.serial, { inspection: inspection.id }) }, inspection.serial)),
       el("p", {}, [inspection.tuning, inspection.occasion === "production" ? null : tOf("screen.occasion.", inspection.occasion),
         clock(inspection.closedAt ?? inspection.startedAt)].filter(Boolean).join(" \u00b7 ")))
+    this.#print = new PrintButton(inspection)
+    put(this.#paper, this.#print.element)
     const conditional = conditionalWords(inspection)
     put(this.#next, conditional ? el("span", { class: "conditional" }, conditional) : null, this.#nextOf(inspection, state),
       inspection.verdict === "PASS" ? el("a", { class: "paper", href: inspection.links?.certificate ?? `/api/inspections/${inspection.id}/certificate`,
@@ -145,6 +156,8 @@ export class VerdictPanel {
   /** @param {string} state @param {string} drawing @param {string} word */
   #set(state, drawing, word) {
     this.element.dataset.state = state
+    this.#print = null
+    put(this.#paper)
     put(this.#shape, shape(drawing))
     put(this.#word, word)
     this.#bar.hidden = state !== "sending" && state !== "sweeping"

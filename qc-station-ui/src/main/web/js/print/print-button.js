@@ -66,6 +66,7 @@ export async function printPaper(path) {
     open(path, "_blank", "noopener")
     return
   }
+  const before = document.activeElement
   const frame = /** @type {HTMLIFrameElement} */ (el("iframe", { class: "print-frame", src: path, title: t("screen.print.frame"), tabindex: -1, "aria-hidden": "true" }))
   document.querySelector(".print-frame")?.remove()
   await new Promise((resolve) => {
@@ -73,10 +74,10 @@ export async function printPaper(path) {
     document.body.append(frame)
   })
   try {
-    frame.contentWindow?.focus()
     frame.contentWindow?.print()
   } catch {
     open(path, "_blank", "noopener")
   }
+  if (before instanceof HTMLElement) before.focus()   // a frame that prints may have taken it
   setTimeout(() => frame.remove(), KEEP_MS)
 }

@@ -141,8 +141,7 @@ public final class EarlierDays {
     List<UnitOutcome> outcomes = new ArrayList<>();
     for (int i = place; i < units.size(); i += benches.size()) {
       Clock then = Clock.fixed(begin.plus(BETWEEN.multipliedBy(i)), ZoneOffset.UTC);
-      outcomes.add(
-          new UnitPlayer(crew, recorder, truth, then).play(units.get(i), bench, cables));
+      outcomes.add(new UnitPlayer(crew, recorder, truth, then).play(units.get(i), bench, cables));
     }
     return outcomes;
   }

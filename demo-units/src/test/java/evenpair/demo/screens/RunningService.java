@@ -91,6 +91,18 @@ final class RunningService implements AutoCloseable {
     return crew;
   }
 
+  /**
+   * @param place in the demo batch, 1 upwards
+   */
+  static String unit(int place) {
+    return DemoBatch.sedge().units().get(place - 1).serial();
+  }
+
+  /** Measures one more unit of the demo batch. */
+  void measure(int place) {
+    player.play(List.of(DemoBatch.sedge().only(place)));
+  }
+
   /** Measures one more unit, as the line does while somebody looks at the screen of its bench. */
   void measureTheLateUnit() {
     player.play(List.of(DemoBatch.sedge().only(LATE)));

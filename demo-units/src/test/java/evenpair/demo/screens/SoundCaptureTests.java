@@ -33,7 +33,9 @@ import org.junit.jupiter.api.extension.ExtendWith;
 class SoundCaptureTests {
   private static final double RATE = 48_000;
 
-  /** A small vented driver's roll-off, an ear canal's resonance, and a dip; the other side differs. */
+  /**
+   * A small vented driver's roll-off, an ear canal's resonance, and a dip; the other side differs.
+   */
   private static final FilterChain LEFT =
       FilterChain.of(
           RATE,
@@ -160,7 +162,8 @@ class SoundCaptureTests {
     @Test
     void aClippedRecordingSaysWhichAndWhere() {
       sweep("{}");
-      // The sweep is 0.25 of full scale, the left path adds 3 dB at 2.8 kHz: eight times that clips.
+      // The sweep is 0.25 of full scale, the left path adds 3 dB at 2.8 kHz: eight times that
+      // clips.
       device.path().setGain(8, 1);
       List<Map<String, Object>> flaws = flaws(sweep("{}"));
       assertThat(flaws)
@@ -254,7 +257,8 @@ class SoundCaptureTests {
             recorder.onLost(problem => told.push(problem.words()))
             recorder.onBack(() => told.push('back'))
           }""");
-      screen.evaluate("() => { globalThis.ended = recorder.sweep(null).then(() => 'whole', failure => failure.key) }");
+      screen.evaluate(
+          "() => { globalThis.ended = recorder.sweep(null).then(() => 'whole', failure => failure.key) }");
       device.unplug();
       try {
         screen.until("told.length > 0");
@@ -297,7 +301,8 @@ class SoundCaptureTests {
             localStorage.setItem('evenpair.sound.bench-1', JSON.stringify(kept))
           }""");
       assertThat(sweep("{}"))
-          .containsEntry("words", "Coupler card 7 is not there. Plug it in, or choose another device.");
+          .containsEntry(
+              "words", "Coupler card 7 is not there. Plug it in, or choose another device.");
     }
   }
 
@@ -356,8 +361,8 @@ class SoundCaptureTests {
    * tests), the rest is left to the way through browser and sound server. A side that heard the
    * other would be wrong by decibels.
    */
-  private static void assertRecovered(
-      Map<String, Object> capture, String side, FilterChain truth) throws UnusableCapture {
+  private static void assertRecovered(Map<String, Object> capture, String side, FilterChain truth)
+      throws UnusableCapture {
     Response response = ANALYSER.analyse(WavReader.read(wav(capture, side)).channels().get(0));
     double[] measured = response.level().toArray();
     Curve expected = truth.curve();
@@ -415,8 +420,8 @@ class SoundCaptureTests {
   /**
    * @param options of the sweep, as the page writes them
    * @return the capture (taken again if samples were lost, as the Bench does: a busy machine loses
-   *     some) with its WAV files in base 64, the sentences of its flaws and the steps of
-   *     the way there; or what was thrown, as {@code problem} and {@code words}
+   *     some) with its WAV files in base 64, the sentences of its flaws and the steps of the way
+   *     there; or what was thrown, as {@code problem} and {@code words}
    */
   @SuppressWarnings("unchecked")
   private Map<String, Object> sweep(String options) {

@@ -73,8 +73,7 @@ final class VirtualSoundDevice implements AutoCloseable {
     String[] folders = System.getenv().getOrDefault("PATH", "").split(File.pathSeparator);
     return PROGRAMS.stream()
         .allMatch(
-            program ->
-                Stream.of(folders).anyMatch(at -> Files.isExecutable(Path.of(at, program))));
+            program -> Stream.of(folders).anyMatch(at -> Files.isExecutable(Path.of(at, program))));
   }
 
   /**
@@ -139,8 +138,14 @@ final class VirtualSoundDevice implements AutoCloseable {
       }
     }
     run("pactl", "set-default-sink", "bench");
-    microphone("left", LEFT_MICROPHONE, " remix=no channels=1 channel_map=mono master_channel_map=front-left");
-    microphone("right", RIGHT_MICROPHONE, " remix=no channels=1 channel_map=mono master_channel_map=front-right");
+    microphone(
+        "left",
+        LEFT_MICROPHONE,
+        " remix=no channels=1 channel_map=mono master_channel_map=front-left");
+    microphone(
+        "right",
+        RIGHT_MICROPHONE,
+        " remix=no channels=1 channel_map=mono master_channel_map=front-right");
   }
 
   private static String sink(String name, String words) {
@@ -159,10 +164,15 @@ final class VirtualSoundDevice implements AutoCloseable {
 
   private void connect(FilterChain left, FilterChain right) throws IOException {
     String[] form = {"--raw", "--format=float32le", "--rate=48000", "--channels=2"};
-    Process played = start(command(form, "nice", "-n", "-10", "parec", "--device=bench.monitor", "--latency-msec=20"));
+    Process played =
+        start(
+            command(
+                form, "nice", "-n", "-10", "parec", "--device=bench.monitor", "--latency-msec=20"));
     // Who may not raise a priority is told so by nice, and the program runs all the same.
     // 250 ms in hand keep the sound whole when the machine is busy for a moment
-    Process heard = start(command(form, "nice", "-n", "-10", "pacat", "--device=coupler", "--latency-msec=250"));
+    Process heard =
+        start(
+            command(form, "nice", "-n", "-10", "pacat", "--device=coupler", "--latency-msec=250"));
     path =
         new KnownPath(
             new BufferedInputStream(played.getInputStream()),
