@@ -19,8 +19,8 @@ import { startUnit } from "./unit/unit-screen.js"
  *     `key` returns whether it took the key; `update` whether it took a new address without starting anew; `isIdle` whether a reload would disturb nobody
  * @typedef {(host: HTMLElement, route: import("./router.js").Route) => Screen} StartScreen
  * @typedef {"bench" | "engineer" | "administrator"} Desk who has use for a screen; `bench` is for everyone
- * @typedef {{ name: string, start: StartScreen, title: () => string, desk: Desk, at?: () => string | null }} ScreenEntry
- *     `at`: what the link opens, such as the unit looked at last
+ * @typedef {{ name: string, start: StartScreen, title: () => string, desk: Desk, at?: () => string | null, of?: string }} ScreenEntry
+ *     `at`: what the link opens, such as the unit looked at last; `of`: the screen that leads to this one, which has no link of its own
  */
 
 /** @type {ScreenEntry[]} in the order of the top bar */
@@ -34,7 +34,7 @@ export const SCREENS = [
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
   { name: "limits", start: startLimits, title: () => t("screen.nav.limits"), desk: "engineer" },
-  { name: "across", start: startAcross, title: () => t("screen.nav.across"), desk: "engineer", at: () => remembered("unit") },
+  { name: "across", start: startAcross, title: () => t("screen.nav.across"), desk: "engineer", of: "unit" },
   { name: "pairing", start: startPairing, title: () => t("screen.nav.pairing"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
 ]
