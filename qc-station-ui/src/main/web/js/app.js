@@ -75,7 +75,8 @@ function onKey(event) {
 
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
-  put(links, SCREENS.filter((entry) => !entry.hidden && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
+  const marked = screenOf(current).of ?? current
+  put(links, SCREENS.filter((entry) => !entry.hidden && !entry.of && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === marked ? "page" : null }, entry.title())))
 }
 
 /** Names the other language in its own words; the screens start anew in it. */
