@@ -51,7 +51,10 @@ function start() {
     sessionEnded()
     if (screenName) follow(true)
   })
-  onWho(() => drawLinks(links, parseRoute(location.hash).screen))
+  onWho(() => {
+    drawLinks(links, parseRoute(location.hash).screen)
+    outbox.wake()   // what waited for somebody to sign in
+  })
   document.addEventListener("keydown", onKey)
   follow()
   outbox.start()
