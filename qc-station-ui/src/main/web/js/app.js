@@ -79,6 +79,7 @@ function onKey(event) {
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
   put(links, SCREENS.filter((entry) => !entry.hidden && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
+  links.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" })   // where not all find room
 }
 
 /** Names the other language in its own words; the screens start anew in it. */
