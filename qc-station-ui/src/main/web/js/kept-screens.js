@@ -1,4 +1,5 @@
 // Keeps the screens in the browser, so that a reload works while the service is down; takes a new version whole, between two units.
+import { language } from "./language.js"
 
 const LOOK_MS = 60_000
 
@@ -11,7 +12,8 @@ export async function keepScreens(isIdle) {
   const container = navigator.serviceWorker, hadOne = container.controller !== null
   let leaving = false
   container.addEventListener("controllerchange", () => {
-    if (!hadOne || leaving) return   // the very first one keeps what this page already is
+    if (!hadOne) return askOnceMore()   // the very first one keeps what this page already is
+    if (leaving) return
     leaving = true
     whenIdle(isIdle, () => location.reload())
   })
@@ -22,6 +24,11 @@ export async function keepScreens(isIdle) {
   registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", takeOver))
   takeOver()
   setInterval(() => registration.update().catch(() => {}), LOOK_MS)
+}
+
+/** What this page was told before anybody kept it: words and products, so that they are kept too. */
+function askOnceMore() {
+  for (const path of [`/api/texts/${language()}`, "/api/products"]) fetch(path, { headers: { Accept: "application/json" } }).catch(() => {})
 }
 
 /** @param {() => boolean} isIdle @param {() => void} act */

@@ -46,6 +46,8 @@ class KilledServiceTests {
       page.reload();
       shows("#product", "Sedge 2");
       until("navigator.serviceWorker.controller !== null");
+      page.reload(); // from now on every page comes through the worker
+      shows("#product", "Sedge 2");
       beginTheShift();
       measure(service, 1);
       shows(WORD, "INVALID");
