@@ -7,6 +7,10 @@ declare namespace Api {
     place?: unknown; expected?: unknown; choices?: unknown; stations?: unknown;
     problems?: { line: number; column: number; path: string; found: string; expected: string }[];
   }
+  type Role = "operator" | "engineer" | "administrator";
+  interface Session { person: { person: string; name: string; roles: Role[]; by: "password" | "badge" | null } | null; station: string | null; idleSeconds: number }
+  interface Person { person: string; name: string; badge: string | null; roles: Role[]; account: boolean; password: boolean; active: boolean; erasable: boolean }
+  interface StationToken { id: string; name: string; madeAt: string; lastUsedAt: string | null; revokedAt: string | null; valid: boolean }
   interface LiveEvent { id: string; serial: string; station: string; batch: string; product: string; tuning: string; verdict: string | null; lastAttempt: string | null }
   interface Need { what: string; channel?: string | null; why: string; text: string }
   interface Block { cause?: string; channel?: string | null; since?: string | null; text: string }

@@ -105,11 +105,22 @@ export function postParts(path, parts) {
   return send(path, body, {})
 }
 
+/** Sends JSON, or nothing. @template T @param {"POST" | "PUT" | "DELETE"} method @param {string} path @param {unknown} [body] @returns {Promise<T>} */
+export function sendJson(method, path, body) {
+  const json = body !== undefined && body !== null
+  return transmit(method, path, json ? JSON.stringify(body) : null, json ? { "Content-Type": "application/json" } : {})
+}
+
 /** @param {string} path @param {BodyInit} body @param {Record<string, string>} headers @param {AbortSignal} [signal] @returns {Promise<any>} */
-async function send(path, body, headers, signal) {
+function send(path, body, headers, signal) {
+  return transmit("POST", path, body, headers, signal)
+}
+
+/** @param {string} method @param {string} path @param {BodyInit | null} body @param {Record<string, string>} headers @param {AbortSignal} [signal] @returns {Promise<any>} */
+async function transmit(method, path, body, headers, signal) {
   let response
   try {
-    response = await fetch(path, { method: "POST", body, headers: { Accept: "application/json", "Accept-Language": language(), ...ownRequest(), ...headers }, signal })
+    response = await fetch(path, { method, body, headers: { Accept: "application/json", "Accept-Language": language(), ...ownRequest(), ...headers }, signal })
   } catch {
     throw new Offline()
   }
@@ -143,7 +154,13 @@ function typed(file) {
 
 /** @param {Response} response */
 async function problemOf(response) {
+  if (response.status === 401 && !response.url.includes("/api/session")) tellSignInNeeded()
   return new Problem(documentOf(response.status, await response.text()))
+}
+
+/** The session has ended, or there was none: whoever shows the screens asks to sign in. */
+function tellSignInNeeded() {
+  document.dispatchEvent(new CustomEvent("evenpair-sign-in-needed"))
 }
 
 /** @param {number} status @param {string} text @returns {Api.ProblemDocument} */

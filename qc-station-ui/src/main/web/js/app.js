@@ -1,4 +1,7 @@
 // Starts the screens: theme, texts, top bar, and the screen that the address names.
+import { askWho, mayOpen, onWho, sessionEnded } from "./access/session.js"
+import { askToSignIn } from "./access/sign-in.js"
+import { whoIsHere } from "./access/who.js"
 import { el, put } from "./dom.js"
 import { keysShown, showKeys, takesText } from "./keys.js"
 import { chooseLanguage, otherLanguage } from "./language.js"
@@ -17,7 +20,7 @@ let screen = null
 let screenName = ""
 
 startTheme()
-loadTexts().then(start, () => document.body.append(el("p", { class: "without-texts", role: "alert" }, WITHOUT_TEXTS)))
+loadTexts().then(askWho).then(start, () => document.body.append(el("p", { class: "without-texts", role: "alert" }, WITHOUT_TEXTS)))
 
 function start() {
   const main = el("main", { id: "main", tabindex: -1 })
@@ -26,25 +29,38 @@ function start() {
     el("a", { class: "skip", href: "#main", on: { click: (/** @type {Event} */ e) => { e.preventDefault(); main.focus() } } }, t("screen.nav.skip")),
     el("header", { class: "top" },
       el("a", { class: "product", href: "#/bench" }, el("img", { src: "/img/evenpair.svg", alt: "", width: 28, height: 28 }), "Evenpair"),
-      links, el("div", { class: "tools" }, languageButton(), themeButton(),
+      links, el("div", { class: "tools" }, whoIsHere(signInHere), languageButton(), themeButton(),
         el("button", { type: "button", class: "button icon", "aria-label": t("screen.keys.title"), title: t("screen.keys.title"), on: { click: showKeys } }, "?"))),
     main)
-  const follow = () => {
+  /** @param {boolean} asked for a sign-in, whoever is signed in now */
+  const follow = (asked = false) => {
     const route = parseRoute(location.hash)
     drawLinks(links, route.screen)
-    if (screenName === route.screen && screen?.update?.(route)) return
+    const entry = screenOf(route.screen)
+    const open = mayOpen(entry.desk) && !asked
+    if (open && screenName === route.screen && screen?.update?.(route)) return
     screen?.close()
     put(main)
-    screenName = route.screen
-    const entry = screenOf(route.screen)
-    screen = entry.start(main, route)
+    screenName = open ? route.screen : ""
+    screen = open ? entry.start(main, route) : askToSignIn(main, entry.desk, () => follow())
     document.title = `${entry.title()} \u2013 Evenpair`
   }
-  addEventListener("hashchange", follow)
+  addEventListener("hashchange", () => follow())
+  document.addEventListener("evenpair-sign-in", () => follow(true))
+  document.addEventListener("evenpair-sign-in-needed", () => {
+    sessionEnded()
+    if (screenName) follow(true)
+  })
+  onWho(() => drawLinks(links, parseRoute(location.hash).screen))
   document.addEventListener("keydown", onKey)
   follow()
   outbox.start()
   keepScreens(() => screen?.isIdle?.() ?? true)
+}
+
+/** Somebody wants to sign in, or to sign in as somebody else. */
+function signInHere() {
+  document.dispatchEvent(new CustomEvent("evenpair-sign-in"))
 }
 
 /** @param {KeyboardEvent} event */
@@ -59,7 +75,8 @@ function onKey(event) {
 
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
-  put(links, SCREENS.map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
+  const marked = screenOf(current).of ?? current
+  put(links, SCREENS.filter((entry) => !entry.hidden && !entry.of && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === marked ? "page" : null }, entry.title())))
 }
 
 /** Names the other language in its own words; the screens start anew in it. */

@@ -21,7 +21,9 @@ import org.openjdk.jmh.annotations.State;
 public class CertificateBenchmark {
   private final PagesPrinter printer = TestPrinter.pagesWith(Paper.TEXTS);
   private final List<Sheet> sheets =
-      IntStream.range(0, BatchPrinting.A_STEP).mapToObj(i -> sheet("SG2-%06d".formatted(i))).toList();
+      IntStream.range(0, BatchPrinting.A_STEP)
+          .mapToObj(i -> sheet("SG2-%06d".formatted(i)))
+          .toList();
 
   static Sheet sheet(String serial) {
     return Paper.sheet(

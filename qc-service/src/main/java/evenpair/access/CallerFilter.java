@@ -19,6 +19,8 @@ import org.springframework.web.filter.OncePerRequestFilter;
  * the station's cookies. Part of the security chain only.
  */
 final class CallerFilter extends OncePerRequestFilter {
+  private static final Set<String> FILES = Set.of("/js/", "/css/", "/img/", "/webjars/");
+
   private final StationTokens tokens;
   private final Sessions sessions;
   private final AccountStore accounts;
@@ -32,8 +34,7 @@ final class CallerFilter extends OncePerRequestFilter {
   /** The screens' files are for everyone. */
   @Override
   protected boolean shouldNotFilter(HttpServletRequest request) {
-    String path = request.getRequestURI();
-    return !path.startsWith("/api/") && !path.startsWith("/v3/") && !path.startsWith("/actuator");
+    return FILES.stream().anyMatch(request.getRequestURI()::startsWith);
   }
 
   @Override

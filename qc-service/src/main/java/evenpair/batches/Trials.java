@@ -14,6 +14,7 @@ import evenpair.tolerance.LimitSet;
 import evenpair.tolerance.Verdict;
 import evenpair.web.Refusal;
 import evenpair.web.Texts;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
@@ -62,7 +63,7 @@ class Trials {
     TrialSelection.Part part =
         selection.of(request.batches(batch), request.product(), request.tuning());
     StoredLimitSet set =
-        text.length > 0
+        hasSet(text)
             ? limitTexts.read(part.product(), part.tuning(), text)
             : stored(part, version);
     Which which = request.which(batch, part.product(), part.tuning());
@@ -78,6 +79,12 @@ class Trials {
         set,
         units,
         TrialWorth.of(request.statedUncertainty(), units, set.set(), measurement));
+  }
+
+  /** A client that must send JSON sends an empty object for nothing. */
+  private static boolean hasSet(byte[] text) {
+    String written = new String(text, StandardCharsets.UTF_8).strip();
+    return !written.isEmpty() && !written.equals("{}");
   }
 
   private StoredLimitSet stored(TrialSelection.Part part, Integer version) {

@@ -135,10 +135,15 @@ public final class LimitProposal {
    * @return each row's one number; infinite where a required region or the level has no data
    */
   public double[] numbers(int[] rows, Scaled scaled) {
-    return Arrays.stream(rows).mapToDouble(row -> number(row, scaled)).toArray();
+    return numbers(table, rows, scaled);
   }
 
-  private double number(int row, Scaled scaled) {
+  /** As {@link #numbers(int[], Scaled)}, of units in another table that was built for the same set. */
+  public double[] numbers(PairTable others, int[] rows, Scaled scaled) {
+    return Arrays.stream(rows).mapToDouble(row -> number(others, row, scaled)).toArray();
+  }
+
+  private double number(PairTable table, int row, Scaled scaled) {
     double left = table.alignment(row, Channel.LEFT);
     double right = table.alignment(row, Channel.RIGHT);
     double largest = 0;
@@ -153,7 +158,7 @@ public final class LimitProposal {
       return Double.POSITIVE_INFINITY;
     }
     for (Region region : set.regions()) {
-      double ofRegion = ofRegion(row, region, scaled);
+      double ofRegion = ofRegion(shape, table, row, region, scaled);
       if (Double.isNaN(ofRegion)) {
         ofRegion = region.required() ? Double.POSITIVE_INFINITY : 0;
       }
@@ -163,7 +168,8 @@ public final class LimitProposal {
   }
 
   /** NaN where a point is absent. */
-  private double ofRegion(int row, Region region, Scaled scaled) {
+  private static double ofRegion(
+      Shape shape, PairTable table, int row, Region region, Scaled scaled) {
     double largest = 0;
     for (int i = region.band().firstIndex(); i <= region.band().lastIndex(); i++) {
       for (Channel channel : Channel.values()) {

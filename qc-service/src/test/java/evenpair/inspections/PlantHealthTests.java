@@ -115,7 +115,7 @@ class PlantHealthTests {
   @Test
   void tellsHowTheServiceIs() {
     JsonNode service = line.get("/api/health/stations").json().path("service");
-    assertThat(service.path("database").path("latencyMs").asDouble()).isPositive();
+    assertThat(service.path("database").path("latencyMs").asDouble(-1)).isNotNegative();
     assertThat(service.path("database").path("oneRole").asBoolean()).isFalse();
     assertThat(service.path("database").path("ledger").path("unsealed").isIntegralNumber())
         .isTrue();

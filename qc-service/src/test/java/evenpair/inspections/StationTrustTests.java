@@ -6,6 +6,7 @@ import evenpair.acoustics.Biquad;
 import evenpair.inspections.TestLine.Reply;
 import evenpair.stations.Block;
 import evenpair.tolerance.Judgement;
+import evenpair.tolerance.Channel;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -56,7 +57,7 @@ class StationTrustTests {
         new Block(
             Block.Cause.VERIFICATION_FAILED,
             UUID.randomUUID(),
-            Optional.empty(),
+            Optional.of(Channel.LEFT),
             Optional.of("treble"),
             Instant.parse("2026-11-25T06:00:00Z"),
             OptionalDouble.of(0.9),

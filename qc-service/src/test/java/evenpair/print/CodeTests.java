@@ -38,7 +38,12 @@ class CodeTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"左-004217", "é1", "''", "SERIAL-NUMBER_OF.64-CHARACTERS-THAT-NOBODY-WOULD-EVER-USE-0001"})
+    @CsvSource({
+      "左-004217",
+      "é1",
+      "''",
+      "SERIAL-NUMBER_OF.64-CHARACTERS-THAT-NOBODY-WOULD-EVER-USE-0001"
+    })
     void areLeftOutWhereTheyCannotBeReadBack(String serial) {
       assertThat(BarCode.of(serial, 50)).isEmpty();
     }
@@ -77,8 +82,7 @@ class CodeTests {
     paper.scale(scale, scale);
     code.draw(
         paper,
-        new Rectangle2D.Double(
-            0, 0, widthMm * Dots.POINTS_PER_MM, heightMm * Dots.POINTS_PER_MM));
+        new Rectangle2D.Double(0, 0, widthMm * Dots.POINTS_PER_MM, heightMm * Dots.POINTS_PER_MM));
     paper.dispose();
     return print;
   }

@@ -43,6 +43,7 @@ class ProblemsTests {
   record Seating(int seating, double levelDb, Instant measuredAt, @Size(max = 3) String station) {}
 
   @RestController
+  @AllowedFor(Caller.ANYONE)
   static class Clumsy {
     @PostMapping("/test/json")
     Seating echo(@RequestBody @Valid Seating seating) {

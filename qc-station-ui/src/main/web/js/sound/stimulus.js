@@ -1,5 +1,5 @@
 // The very signal that the service divides by: fetched once, checked by its SHA-256, kept for the time that the service is away.
-import { get, Offline } from "../api.js"
+import { get, Offline, Problem } from "../api.js"
 import { recall, remember } from "../memory.js"
 import { SoundProblem } from "./problem.js"
 import { decodeWav } from "./wav.js"
@@ -9,7 +9,7 @@ import { decodeWav } from "./wav.js"
 
 const KEPT = "evenpair-stimuli"
 
-/** @type {Map<string, Stimulus>} by SHA-256 */
+/** @type {Map<string, Stimulus>} by name, for as long as the page stands: a sweep waits for no answer of the service */
 const loaded = new Map()
 
 /** The standard sweep of a sample rate. @param {number} rateHz @returns {string} its name */
@@ -23,16 +23,19 @@ export function stimulusAt(rateHz) {
  * @throws {SoundProblem} if it can be neither fetched nor remembered, or is not what the service says it is
  */
 export async function loadStimulus(name) {
-  const facts = await factsOf(name)
-  const known = loaded.get(facts.sha256)
+  const known = loaded.get(name)
   if (known) return known
+  const facts = await factsOf(name)
   const bytes = await bytesOf(facts)
   const { samples, rateHz } = decodeWav(bytes)
   if (rateHz !== facts.sampleRateHz || samples.length !== facts.samples) throw new SoundProblem("screen.sound.problem.stimulusBroken", { name })
   const stimulus = { ...facts, signal: samples }
-  loaded.set(facts.sha256, stimulus)
+  loaded.set(name, stimulus)
   return stimulus
 }
+
+/** The service is away behind its proxy, or nobody is signed in: what was fetched before is still right, its digest says so. */
+const AWAY = [401, 502, 503, 504]
 
 /** @param {string} name @returns {Promise<StimulusFacts>} */
 async function factsOf(name) {
@@ -42,8 +45,8 @@ async function factsOf(name) {
     remember(key, facts)
     return facts
   } catch (failure) {
-    const kept = recall(key)
-    if (failure instanceof Offline && kept) return kept
+    const kept = recall(key), away = failure instanceof Offline || (failure instanceof Problem && AWAY.includes(failure.document.status))
+    if (away && kept) return kept
     if (failure instanceof Offline) throw new SoundProblem("screen.sound.problem.noStimulus", { name })
     throw failure
   }
