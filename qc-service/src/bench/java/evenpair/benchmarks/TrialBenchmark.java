@@ -100,7 +100,10 @@ public class TrialBenchmark {
         new Drive.Voltage(180),
         Smoothing.NONE,
         new LimitSet.LevelLimit(new Band(300, 3000), -1.5, 1.5, 1),
-        List.of(region("bass", 20, 200, 2), region("mid", 200, 5000, 1.5), region("treble", 5000, 20_000, 3)),
+        List.of(
+            region("bass", 20, 200, 2),
+            region("mid", 200, 5000, 1.5),
+            region("treble", 5000, 20_000, 3)),
         List.of(),
         false,
         OptionalDouble.empty(),

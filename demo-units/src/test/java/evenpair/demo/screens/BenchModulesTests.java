@@ -386,8 +386,7 @@ class BenchModulesTests {
     @ParameterizedTest
     @CsvSource({"'', zh-CN, zh", "'', de-DE zh-Hans, zh", "'', de-DE, en", "en, zh-CN, en"})
     void isTheChosenOneElseTheBrowsersElseEnglish(String chosen, String wanted, String language) {
-      assertThat(
-              call("language.js", "m.pick('" + chosen + "', '" + wanted + "'.split(' '))"))
+      assertThat(call("language.js", "m.pick('" + chosen + "', '" + wanted + "'.split(' '))"))
           .isEqualTo(language);
     }
   }

@@ -15,10 +15,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** What the sound modules compute, run in the browser from the files that are served; needs no sound. */
+/**
+ * What the sound modules compute, run in the browser from the files that are served; needs no
+ * sound.
+ */
 @BrowserTest
 class SoundModulesTests {
-  /** A seeded source of even numbers in −1 … 1 (the generator of Numerical Recipes, from memory). */
+  /**
+   * A seeded source of even numbers in −1 … 1 (the generator of Numerical Recipes, from memory).
+   */
   private static final String RANDOM =
       "let state = 7; const random = () => (state = (Math.imul(state, 1664525) + 1013904223) >>> 0) / 2 ** 31 - 1;";
 
@@ -164,10 +169,10 @@ class SoundModulesTests {
     }
 
     /**
-     * White noise of σ = 0.01, |H| = 1. |X|² = a²·fs²·L/(4f) for an exponential sweep, its reciprocal
-     * averaged over the octave by f = 1.06·1 kHz, Σw² = 3/8 of 205 ms: 10·lg(5343/(σ²·3690)) = 41.6
-     * dB. The octave holds some 140 independent noise bins, so the estimate scatters by 0.4 dB; 1.6
-     * dB are four times that.
+     * White noise of σ = 0.01, |H| = 1. |X|² = a²·fs²·L/(4f) for an exponential sweep, its
+     * reciprocal averaged over the octave by f = 1.06·1 kHz, Σw² = 3/8 of 205 ms:
+     * 10·lg(5343/(σ²·3690)) = 41.6 dB. The octave holds some 140 independent noise bins, so the
+     * estimate scatters by 0.4 dB; 1.6 dB are four times that.
      */
     @Test
     void measuresTheResponsesSignalToNoise() {
@@ -261,14 +266,19 @@ class SoundModulesTests {
     private Object checked(String settings) {
       return run(
           "devices.js",
-          "try { m.check(" + settings + ", { id: '1', label: 'Mics' }, 2); return 'good' } catch (e) { return e.key }");
+          "try { m.check("
+              + settings
+              + ", { id: '1', label: 'Mics' }, 2); return 'good' } catch (e) { return e.key }");
     }
 
     @Test
     void aReplacedDeviceOfTheSameNameIsFoundButIsNotTheVeryOne() {
-      String there = "{ inputs: [{ id: 'new', label: 'Mics' }], outputs: [{ id: 'o', label: 'Out' }] }";
-      String choice = "{ inputs: [{ id: 'old', label: 'Mics' }], output: { id: 'o', label: 'Out' }, swapped: false }";
-      assertThat(run("devices.js", "return m.present(%s, %s).inputs[0].id".formatted(choice, there)))
+      String there =
+          "{ inputs: [{ id: 'new', label: 'Mics' }], outputs: [{ id: 'o', label: 'Out' }] }";
+      String choice =
+          "{ inputs: [{ id: 'old', label: 'Mics' }], output: { id: 'o', label: 'Out' }, swapped: false }";
+      assertThat(
+              run("devices.js", "return m.present(%s, %s).inputs[0].id".formatted(choice, there)))
           .isEqualTo("new");
       assertThat(run("devices.js", "return m.missing(%s, %s).label".formatted(choice, there)))
           .isEqualTo("Mics");
