@@ -75,7 +75,8 @@ class SelfSignedTests {
     void isMadeAnewForANewNameAndBeforeItRunsOut() {
       X509Certificate first = ready(NOW, "localhost");
       X509Certificate named = ready(NOW, "localhost", "qc.plant.example");
-      X509Certificate late = ready(NOW.plus(SelfSigned.VALID).minus(Duration.ofDays(29)), "localhost");
+      X509Certificate late =
+          ready(NOW.plus(SelfSigned.VALID).minus(Duration.ofDays(29)), "localhost");
 
       assertThat(named).isNotEqualTo(first);
       assertThat(late).isNotEqualTo(named);
@@ -86,7 +87,8 @@ class SelfSignedTests {
       ready(NOW, "localhost");
 
       for (String file : new String[] {"evenpair.p12", "password"}) {
-        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve(file))))
+        assertThat(
+                PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve(file))))
             .isEqualTo("rw-------");
       }
     }
@@ -112,7 +114,8 @@ class SelfSignedTests {
         HttpClient trusting = HttpClient.newBuilder().sslContext(trusting()).build();
 
         assertThat(trusting.send(request, BodyHandlers.discarding()).statusCode()).isEqualTo(404);
-        assertThatThrownBy(() -> HttpClient.newHttpClient().send(request, BodyHandlers.discarding()))
+        assertThatThrownBy(
+                () -> HttpClient.newHttpClient().send(request, BodyHandlers.discarding()))
             .isInstanceOf(SSLHandshakeException.class);
       } finally {
         server.stop();
