@@ -51,7 +51,10 @@ function start() {
     sessionEnded()
     if (screenName) follow(true)
   })
-  onWho(() => drawLinks(links, parseRoute(location.hash).screen))
+  onWho(() => {
+    drawLinks(links, parseRoute(location.hash).screen)
+    outbox.wake()   // what waited for somebody to sign in
+  })
   document.addEventListener("keydown", onKey)
   follow()
   outbox.start()
@@ -75,7 +78,9 @@ function onKey(event) {
 
 /** @param {HTMLElement} links @param {string} current */
 function drawLinks(links, current) {
-  put(links, SCREENS.filter((entry) => !entry.hidden && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === current ? "page" : null }, entry.title())))
+  const marked = screenOf(current).of ?? current
+  put(links, SCREENS.filter((entry) => !entry.hidden && !entry.of && mayOpen(entry.desk)).map((entry) => el("a", { href: hashOf(entry.name, entry.at?.() ?? null), "aria-current": entry.name === marked ? "page" : null }, entry.title())))
+  links.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "nearest" })   // where not all find room
 }
 
 /** Names the other language in its own words; the screens start anew in it. */

@@ -22,8 +22,8 @@ import { startUnit } from "./unit/unit-screen.js"
  *     `key` returns whether it took the key; `update` whether it took a new address without starting anew; `isIdle` whether a reload would disturb nobody
  * @typedef {(host: HTMLElement, route: import("./router.js").Route) => Screen} StartScreen
  * @typedef {"bench" | "person" | "engineer" | "administrator"} Desk who has use for a screen; `bench` is for everyone, at a station without signing in; `person` for whoever is signed in
- * @typedef {{ name: string, start: StartScreen, title: () => string, desk: Desk, at?: () => string | null, hidden?: boolean }} ScreenEntry
- *     `at`: what the link opens, such as the unit looked at last; `hidden`: reached from elsewhere than the top bar
+ * @typedef {{ name: string, start: StartScreen, title: () => string, desk: Desk, at?: () => string | null, hidden?: boolean, of?: string }} ScreenEntry
+ *     `at`: what the link opens, such as the unit looked at last; `hidden`: reached from elsewhere than the top bar; `of`: the screen that leads to this one, which has no link of its own
  */
 
 /** @type {ScreenEntry[]} in the order of the top bar */
@@ -37,7 +37,7 @@ export const SCREENS = [
   { name: "golden", start: startGolden, title: () => t("screen.nav.golden"), desk: "engineer" },
   { name: "outside", start: startOutside, title: () => t("screen.nav.outside"), desk: "engineer" },
   { name: "limits", start: startLimits, title: () => t("screen.nav.limits"), desk: "engineer" },
-  { name: "across", start: startAcross, title: () => t("screen.nav.across"), desk: "engineer", at: () => remembered("unit") },
+  { name: "across", start: startAcross, title: () => t("screen.nav.across"), desk: "engineer", of: "unit" },
   { name: "pairing", start: startPairing, title: () => t("screen.nav.pairing"), desk: "engineer" },
   { name: "seal", start: startSeal, title: () => t("screen.nav.seal"), desk: "engineer" },
   { name: "people", start: startPeople, title: () => t("screen.nav.people"), desk: "administrator" },

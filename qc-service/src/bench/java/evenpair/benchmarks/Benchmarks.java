@@ -32,7 +32,10 @@ public final class Benchmarks {
       Map.of(
           "transformsAlone", "transformsAlone",
           "sumAlone", "sumAlone",
-          "describeCurves", "sumAlone");
+          "describeCurves", "sumAlone",
+          "numbersRead", "numbersRead",
+          "trial", "numbersRead",
+          "criticalScales", "numbersRead");
 
   private Benchmarks() {}
 
@@ -60,6 +63,7 @@ public final class Benchmarks {
         new OptionsBuilder()
             .include(PairBenchmark.class.getName())
             .include(BatchBenchmark.class.getName())
+            .include(TrialBenchmark.class.getName())
             .include(CertificateBenchmark.class.getName())
             .forks(1)
             .warmupIterations(3)

@@ -19,6 +19,8 @@ import org.springframework.stereotype.Component;
  * Slows attempts to sign in. Each is counted before the secret is looked at, in one statement, so
  * that many at once, or at several processes, gain nothing; success takes the count back. After the
  * free ones the wait doubles with every further failure: 1 s, 2 s, 4 s … up to the scope's longest.
+ * A free attempt blocks nobody, not even one whose clock was read a moment earlier at another
+ * process.
  */
 @Component
 class SignInThrottle {
@@ -46,13 +48,14 @@ class SignInThrottle {
   private static final String COUNT =
       """
       insert into sign_in_attempt as known (scope, subject_sha256, failures, last_at, blocked_until)
-      values (:scope, :subject, 1, :now, :now)
+      values (:scope, :subject, 1, :now, 'epoch')
       on conflict (scope, subject_sha256) do update
          set failures = case when known.last_at < :forgotten then 1 else known.failures + 1 end,
              last_at = :now,
-             blocked_until = :now + interval '1 second' * case
-               when known.last_at < :forgotten or known.failures < :free then 0
-               else least(:longest, power(2, least(known.failures - :free, 20))) end
+             blocked_until = case
+               when known.last_at < :forgotten or known.failures < :free then 'epoch'
+               else :now + interval '1 second'
+                 * least(:longest, power(2, least(known.failures - :free, 20))) end
        where known.blocked_until <= :now
       returning failures
       """;
@@ -97,7 +100,7 @@ class SignInThrottle {
   void succeeded(Scope scope, String subject) {
     if (scope == Scope.ADDRESS) {
       jdbc.sql(
-              "update sign_in_attempt set failures = greatest(0, failures - 1), blocked_until = last_at"
+              "update sign_in_attempt set failures = greatest(0, failures - 1), blocked_until = 'epoch'"
                   + " where scope = ? and subject_sha256 = ?")
           .params(scope.word(), Secrets.sha256(subject))
           .update();

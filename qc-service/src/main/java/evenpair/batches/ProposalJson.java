@@ -20,10 +20,12 @@ final class ProposalJson {
               example = "all",
               allowableValues = {"all", "passed"})
           String of,
-      @Schema(description = "no limit wider than it is now; ends the promise") boolean neverWider,
+      @Schema(description = "no limit wider than it is now; ends the promise; false if absent")
+          Boolean neverWider,
       @Schema(description = "limits left as they are; ends the promise", example = "[\"level\"]")
           List<String> keep) {
     ProposalRequest {
+      neverWider = Boolean.TRUE.equals(neverWider);
       keep = keep == null ? List.of() : List.copyOf(keep);
     }
   }

@@ -63,9 +63,7 @@ class Trials {
     TrialSelection.Part part =
         selection.of(request.batches(batch), request.product(), request.tuning());
     StoredLimitSet set =
-        hasSet(text)
-            ? limitTexts.read(part.product(), part.tuning(), text)
-            : stored(part, version);
+        hasSet(text) ? limitTexts.read(part.product(), part.tuning(), text) : stored(part, version);
     Which which = request.which(batch, part.product(), part.tuning());
     TrialUnits units = pools.of(which, set);
     requireUnits(units, batch);

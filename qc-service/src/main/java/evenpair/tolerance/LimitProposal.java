@@ -138,7 +138,9 @@ public final class LimitProposal {
     return numbers(table, rows, scaled);
   }
 
-  /** As {@link #numbers(int[], Scaled)}, of units in another table that was built for the same set. */
+  /**
+   * As {@link #numbers(int[], Scaled)}, of units in another table that was built for the same set.
+   */
   public double[] numbers(PairTable others, int[] rows, Scaled scaled) {
     return Arrays.stream(rows).mapToDouble(row -> number(others, row, scaled)).toArray();
   }

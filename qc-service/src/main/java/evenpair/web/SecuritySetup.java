@@ -41,8 +41,10 @@ class SecuritySetup {
             answers -> answers.authenticationEntryPoint(unallowed).accessDeniedHandler(unallowed))
         .securityContext(
             context -> context.securityContextRepository(new NullSecurityContextRepository()))
-        // Signing in begins a session under a new id by itself. Left on, every request would be taken
-        // for a sign-in and get another id, and requests that a page makes at once would lose theirs.
+        // Signing in begins a session under a new id by itself. Left on, every request would be
+        // taken
+        // for a sign-in and get another id, and requests that a page makes at once would lose
+        // theirs.
         .sessionManagement(AbstractHttpConfigurer::disable)
         .csrf(
             csrf ->

@@ -72,8 +72,7 @@ abstract class AccessTest {
     return request.contentType(MediaType.APPLICATION_JSON).content(body);
   }
 
-  MockHttpServletResponse signIn(String name, String password, Cookie... cookies)
-      throws Exception {
+  MockHttpServletResponse signIn(String name, String password, Cookie... cookies) throws Exception {
     MockHttpServletRequestBuilder request =
         json(
             post("/api/session"),

@@ -58,7 +58,8 @@ class EveryEndpointTests {
   }
 
   /** One address that a handler answers at. */
-  private record Endpoint(String method, String path, RequestMappingInfo info, Set<Caller> callers) {
+  private record Endpoint(
+      String method, String path, RequestMappingInfo info, Set<Caller> callers) {
     @Override
     public String toString() {
       return method + " " + path;
@@ -75,7 +76,8 @@ class EveryEndpointTests {
   }
 
   private String token(String station) {
-    jdbc.sql("insert into station (id, name, created_at) values (?, ?, now()) on conflict do nothing")
+    jdbc.sql(
+            "insert into station (id, name, created_at) values (?, ?, now()) on conflict do nothing")
         .params(UUID.randomUUID(), station)
         .update();
     return tokens.make(station, "walker", null).secret();

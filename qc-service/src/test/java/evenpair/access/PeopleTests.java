@@ -94,8 +94,7 @@ class PeopleTests extends AccessTest {
 
       assertThat(whoIs(session)).contains("\"person\":null");
       assertThat(signIn(name, PASSWORD).getStatus()).isEqualTo(401);
-      assertThat(
-              signIn(name, JsonPath.read(reset.getContentAsString(), "$.password")).getStatus())
+      assertThat(signIn(name, JsonPath.read(reset.getContentAsString(), "$.password")).getStatus())
           .isEqualTo(200);
     }
 
@@ -140,7 +139,8 @@ class PeopleTests extends AccessTest {
       assertThat(whoIs(session)).contains("\"person\":null");
       assertThat(people.nameOf(person)).isEmpty();
       assertThat(
-              jdbc.sql("select concat(person::text, account::text) from person join account on account.person = person.ref where ref = ?")
+              jdbc.sql(
+                      "select concat(person::text, account::text) from person join account on account.person = person.ref where ref = ?")
                   .param(person)
                   .query(String.class)
                   .single())
@@ -156,8 +156,7 @@ class PeopleTests extends AccessTest {
       UUID person = person(name, Caller.ENGINEER);
       jdbc.sql("update person set erasable = false where ref = ?").param(person).update();
 
-      assertThat(
-              answer(own(delete("/api/people/" + person), administrator)).getContentAsString())
+      assertThat(answer(own(delete("/api/people/" + person), administrator)).getContentAsString())
           .contains("/problems/not-erasable");
       assertThat(people.nameOf(person)).hasValue(name);
     }
@@ -198,10 +197,7 @@ class PeopleTests extends AccessTest {
       ByteArrayOutputStream printed = new ByteArrayOutputStream();
       FirstAdministrator first =
           new FirstAdministrator(
-              jdbc,
-              transaction,
-              accounts,
-              new PrintStream(printed, true, StandardCharsets.UTF_8));
+              jdbc, transaction, accounts, new PrintStream(printed, true, StandardCharsets.UTF_8));
 
       first.run(null);
       first.run(null);

@@ -239,10 +239,7 @@ class SignInTests extends AccessTest {
       Cookie[] session = session(name);
 
       assertThat(
-              answer(
-                      delete("/api/session")
-                          .param("_csrf", session[1].getValue())
-                          .cookie(session))
+              answer(delete("/api/session").param("_csrf", session[1].getValue()).cookie(session))
                   .getStatus())
           .isEqualTo(403);
     }

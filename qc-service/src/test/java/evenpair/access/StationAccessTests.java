@@ -170,7 +170,8 @@ class StationAccessTests extends AccessTest {
           answer(
               with(
                   token,
-                  json(post("/api/stations/" + station + "/enrolment"), "{\"name\":\"bench PC\"}")));
+                  json(
+                      post("/api/stations/" + station + "/enrolment"), "{\"name\":\"bench PC\"}")));
 
       assertThat(enrolled.getCookie(Cookies.STATION).getValue()).isEqualTo(token);
     }
@@ -223,8 +224,7 @@ class StationAccessTests extends AccessTest {
       accounts.setBadge(person(name, Caller.OPERATOR), badge);
 
       assertThat(
-              answer(json(post("/api/session/badge"), "{\"badge\":\"" + badge + "\"}"))
-                  .getStatus())
+              answer(json(post("/api/session/badge"), "{\"badge\":\"" + badge + "\"}")).getStatus())
           .isEqualTo(401);
     }
 

@@ -195,7 +195,8 @@ class OutsideReportHttpTests {
             line.inspect(TestLine.inspection("FE-O2", "plain", "bench-outside"), left, right)
                 .status())
         .isEqualTo(201);
-    assertThat(text("/api/units/FE-O2/dossier", 2, 5)).contains("outside report is held against it here");
+    assertThat(text("/api/units/FE-O2/dossier", 2, 5))
+        .contains("outside report is held against it here");
     assertThat(line.get("/api/units/FE-NEVER/dossier").status()).isEqualTo(404);
   }
 

@@ -1,5 +1,6 @@
 // Badges at a bench that is enrolled: a scan that is no serial signs its operator in; while the service is away, those who signed in here lately
 // are known by slow digests.
+import { askWho } from "../access/session.js"
 import { get, Offline, post, Problem } from "../api.js"
 import { recall, remember } from "../memory.js"
 import { fitsPattern } from "./history.js"
@@ -35,6 +36,7 @@ export class Badges {
   async signIn(badge, now) {
     try {
       const session = /** @type {{ person: { name: string } }} */ (await post("/api/session/badge", { badge }))
+      askWho().catch(() => {})   // the top bar shows who stands here now
       return { name: session.person.name, known: "service" }
     } catch (failure) {
       if (failure instanceof Offline) return this.#knownHere(badge, now)

@@ -29,10 +29,9 @@ class HealthScreen {
   #state = el("p", { class: "live quiet", role: "status" })
   #service = el("section", { class: "health-card health-service" })
   #grid = el("div", { class: "health-grid" })
-  #method = el("p", { class: "more" })
   /** @type {Map<string, HTMLElement>} */
   #cards = new Map()
-  #page = el("section", { class: "health" }, el("header", { class: "health-head" }, el("h1", {}, t("screen.health.title")), this.#state), this.#service, this.#grid, this.#method)
+  #page = el("section", { class: "health" }, el("header", { class: "health-head" }, el("h1", {}, t("screen.health.title")), this.#state), this.#service, this.#grid, el("p", { class: "more" }, t("screen.health.method")))
 
   /** @param {HTMLElement} host */
   constructor(host) {
@@ -93,6 +92,5 @@ class HealthScreen {
     }
     if (health.stations.length) arrange(this.#grid, health.stations.map((station) => /** @type {HTMLElement} */ (this.#cards.get(station.station))))
     else if (health.service.database) put(this.#grid, stateOf("WAITING", t("screen.health.empty.title"), t("screen.health.empty.mend")))
-    put(this.#method, health.method)
   }
 }

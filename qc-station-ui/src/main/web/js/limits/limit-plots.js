@@ -61,12 +61,14 @@ export class LimitPlots {
 
   /** @param {LimitSet} set @param {LimitSet | null} other @param {Edge | null} edge */
   show(set, other, edge) {
+    const named = (/** @type {LimitSet} */ one) => JSON.stringify(one.regions.map((region) => [region.name, region.hz]))
+    const otherRegions = named(set) !== named(this.#set)
     this.#set = set
     this.#other = other
     this.#edge = edge
     const half = halfOf(set)
-    if (half.window > this.#half.window || half.match > this.#half.match) {
-      this.#half = half
+    if (otherRegions || half.window > this.#half.window || half.match > this.#half.match) {
+      this.#half = { window: Math.max(half.window, this.#half.window), match: Math.max(half.match, this.#half.match) }
       this.refresh()
     } else for (const room of this.#rooms) room.chart?.repaint()
   }

@@ -6,7 +6,7 @@ import { localTime } from "../format.js"
 import { takesText } from "../keys.js"
 import { go, hashOf } from "../router.js"
 import { busy, failed, stateOf } from "../states.js"
-import { t } from "../texts.js"
+import { t, tOf } from "../texts.js"
 
 /** @typedef {{ product: string, name: string, tuning: string }} Part */
 
@@ -41,7 +41,7 @@ function form(products, batches, query) {
   const first = parts.findIndex((one) => one.product === query.product && (!query.tuning || one.tuning === query.tuning))
   part.select.value = String(Math.max(0, first))
   const batch = choice("pairing-batch", t("screen.pairing.batch"), [])
-  const which = choice("pairing-which", t("screen.pairing.which"), WHICH.map((value) => ({ value, text: t(`screen.pairing.which.${value}`) })))
+  const which = choice("pairing-which", t("screen.pairing.which"), WHICH.map((value) => ({ value, text: tOf("screen.pairing.which.", value) })))
   const serials = /** @type {HTMLTextAreaElement} */ (el("textarea", { id: "pairing-serials", rows: 4, spellcheck: "false", autocomplete: "off" }))
   const chosen = () => parts[Number(part.select.value)]
   const fillBatches = () => {

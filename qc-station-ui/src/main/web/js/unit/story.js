@@ -27,7 +27,7 @@ export function storySection(serial, signal) {
 function event(one) {
   const who = one.who ? [one.who.role, one.who.name].filter(Boolean).join(" ") : null
   const state = one.state ?? null
-  return el("li", { class: `story-event ${one.kind}${state ? ` state-${state.toLowerCase()}` : ""}` },
+  return el("li", { class: `story-event story-${one.kind}${state ? ` state-${state.toLowerCase()}` : ""}` },
     el("time", { datetime: one.at }, localTime(one.at)),
     el("span", { class: "story-mark" }, state ? shape(state) : el("span", { class: "story-dot" })),
     el("div", {},

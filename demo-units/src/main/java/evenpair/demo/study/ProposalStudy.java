@@ -18,8 +18,9 @@ import java.util.stream.IntStream;
 
 /**
  * How often proposed limits keep their promise: from populations that are known, units are drawn,
- * limits proposed, and the yield of these limits read off many further units of the same population.
- * The share of repetitions whose true yield reaches the wanted one must come near the confidence.
+ * limits proposed, and the yield of these limits read off many further units of the same
+ * population. The share of repetitions whose true yield reaches the wanted one must come near the
+ * confidence.
  */
 public final class ProposalStudy {
   /** The computation's bar for 400 repetitions at a confidence of 0.95. */
@@ -46,9 +47,7 @@ public final class ProposalStudy {
   public static void main(String[] args) {
     ProposalStudy study =
         new ProposalStudy(
-            Integer.parseInt(args[0]),
-            Integer.parseInt(args[1]),
-            new CoverageRank(0.98, 0.95));
+            Integer.parseInt(args[0]), Integer.parseInt(args[1]), new CoverageRank(0.98, 0.95));
     long seed = Long.parseLong(args[2]);
     System.out.printf(
         Locale.ROOT,

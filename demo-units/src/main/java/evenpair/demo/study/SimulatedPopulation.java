@@ -27,12 +27,13 @@ final class SimulatedPopulation {
     NORMAL,
     /** Exponential, to one side. */
     SKEWED,
-    /** Two machines that put different offsets and bass on what they make, one unit each in turn. */
+    /**
+     * Two machines that put different offsets and bass on what they make, one unit each in turn.
+     */
     TWO_MACHINES
   }
 
-  static final GoldenResponse GOLDEN =
-      new GoldenResponse(Curve.from(hz -> 100), Optional.empty());
+  static final GoldenResponse GOLDEN = new GoldenResponse(Curve.from(hz -> 100), Optional.empty());
 
   static final LimitSet SET =
       new LimitSet(

@@ -117,7 +117,8 @@ class LimitsScreenTests {
     screen.shows(".drafted", "Another engineer can approve it");
     screen.until("document.querySelector('tr[data-state=draft]')");
     screen.shows(
-        ".difference-words", "The match limit in bass lowered from 1.5 dB to 1.4 dB, 20 Hz–200 Hz.");
+        ".difference-words",
+        "The match limit in bass lowered from 1.5 dB to 1.4 dB, 20 Hz–200 Hz.");
 
     screen.expectComplaint("status of 409").at("tr[data-state=draft] [data-act=approve]").click();
     screen.at("#version-reason").fill("the batch sits well inside");
@@ -144,9 +145,7 @@ class LimitsScreenTests {
         "product: sedge-2\ntuning: plain\nversion: 7\nsmoothing: 1/5 octave\n"
             .getBytes(StandardCharsets.UTF_8);
 
-    screen
-        .at("#yaml-file")
-        .setInputFiles(new FilePayload("plain.yaml", "application/yaml", wrong));
+    screen.at("#yaml-file").setInputFiles(new FilePayload("plain.yaml", "application/yaml", wrong));
 
     screen.shows(".yaml-told", "plain.yaml cannot be taken");
     screen.shows(".yaml-problems", "Line 4");

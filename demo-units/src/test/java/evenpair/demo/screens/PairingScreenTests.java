@@ -69,14 +69,14 @@ class PairingScreenTests {
     screen.open("#/unit/" + UNIT);
     screen.shows(".story", "Mounted");
     screen.shows(".story", "limit set version");
-    screen.shows(".story .certificate", "certificate can be printed");
-    screen.shows(".story .attempt", Crew.OPERATOR);
+    screen.shows(".story-certificate", "certificate can be printed");
+    screen.shows(".story-attempt", Crew.OPERATOR);
   }
 
   @Test
   void namesNobodyToAnOperator(Screen screen) {
     Screen operator = screen.asOperator();
-    operator.open("#/unit/" + UNIT).shows(".story .attempt", "By the operator.");
+    operator.open("#/unit/" + UNIT).shows(".story-attempt", "By the operator.");
     assertThat(operator.at(".story").textContent()).doesNotContain(Crew.OPERATOR + ".");
   }
 }

@@ -36,8 +36,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
- * The page's own trial against the service's, over the same random pairs and limits: what the worker
- * runs is run here, in the browser, from the files that are served.
+ * The page's own trial against the service's, over the same random pairs and limits: what the
+ * worker runs is run here, in the browser, from the files that are served.
  */
 @BrowserTest
 class ReplayParityTests {
@@ -67,13 +67,15 @@ class ReplayParityTests {
     Outcome expected = judge.judge(table);
     Map<?, ?> found = inBrowser(set, table, worth);
 
-    List<Integer> verdicts = ((List<?>) found.get("verdicts")).stream().map(ReplayParityTests::whole).toList();
+    List<Integer> verdicts =
+        ((List<?>) found.get("verdicts")).stream().map(ReplayParityTests::whole).toList();
     for (int row = 0; row < PAIRS; row++) {
       if (expected.state[row] != Outcome.NEAR) {
         assertThat(verdicts.get(row)).as("row %d", row).isEqualTo(Math.min(2, expected.state[row]));
       }
     }
-    int near = (int) IntStream.range(0, PAIRS).filter(r -> expected.state[r] == Outcome.NEAR).count();
+    int near =
+        (int) IntStream.range(0, PAIRS).filter(r -> expected.state[r] == Outcome.NEAR).count();
     // A margin lies within 1e-4 dB of 0 in about one pair of a thousand.
     assertThat(near).isLessThan(5);
     if (near == 0) {
@@ -181,8 +183,7 @@ class ReplayParityTests {
     boolean ends = random.nextInt(12) == 0;
     double[] db = new double[Grid.POINTS];
     for (int i = 0; i < db.length; i++) {
-      db[i] =
-          100 + offset + wave * Math.sin(cycles * i / 38) + 0.12 * random.nextGaussian();
+      db[i] = 100 + offset + wave * Math.sin(cycles * i / 38) + 0.12 * random.nextGaussian();
       if (ends && Grid.hz(i) > 14_000) {
         db[i] = Double.NaN;
       }

@@ -8,12 +8,14 @@ import evenpair.statistics.CoverageRank;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** The long study, cut down: fewer and smaller repetitions, a lower yield that these can promise. */
+/**
+ * The long study, cut down: fewer and smaller repetitions, a lower yield that these can promise.
+ */
 class ProposalStudyTests {
   /**
-   * A promise that is kept with probability 0.95 fails in more than 7 of 40 repetitions once in some
-   * 1400 runs (binomial), and the seed is fixed; separate scales for windows and match would keep it
-   * in some 0.56 to 0.82 of them, 23 to 33.
+   * A promise that is kept with probability 0.95 fails in more than 7 of 40 repetitions once in
+   * some 1400 runs (binomial), and the seed is fixed; separate scales for windows and match would
+   * keep it in some 0.56 to 0.82 of them, 23 to 33.
    */
   @ParameterizedTest
   @EnumSource(Kind.class)
