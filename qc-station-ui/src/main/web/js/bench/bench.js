@@ -129,7 +129,9 @@ export class Bench {
       return true
     }
     if (this.#isIdle() && this.#result.verdict.printKey(event)) return true
-    if (takesText(event.target) && !inSerial) return false
+    const box = event.target instanceof HTMLInputElement && event.target.type === "checkbox"
+    if (takesText(event.target) && !inSerial && !box) return false
+    if (box && event.key === " ") return false
     if (isFootSwitch(event)) {
       if (!event.repeat) this.#enter()
       return true
