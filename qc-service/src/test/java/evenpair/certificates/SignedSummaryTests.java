@@ -119,7 +119,7 @@ class SignedSummaryTests {
             PaperSize.A4,
             "https://quality.saltmarsh.example/");
 
-    assertThat(Scanner.scan(pdf, BarcodeFormat.QR_CODE, 200))
+    assertThat(Scanner.scanNearer(pdf, BarcodeFormat.QR_CODE, 200, 300, 600))
         .hasValue("https://quality.saltmarsh.example/check/7K2M9QDX0V4TRB8H3ZJN5");
     assertThat(PrintedPage.of("public-a4", pdf).joined())
         .contains("typesthecodeathttps://quality.saltmarsh.example/check,");
