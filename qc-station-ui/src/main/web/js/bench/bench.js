@@ -302,8 +302,7 @@ export class Bench {
   async #takeFiles() {
     const { parts, failure } = await this.#files.read().then((read) => ({ parts: read, failure: null }), (error) => ({ parts: [], failure: error }))
     if (failure) return this.#on({ type: "stopped", notice: { key: "screen.bench.fileGone" } })
-    await this.#hold(parts, () => flawsOfParts(parts))
-    this.#files.clear()
+    if (await this.#hold(parts, () => flawsOfParts(parts))) this.#files.clear()
     this.#tell()
   }
 
@@ -315,21 +314,26 @@ export class Bench {
     await this.#hold(taken.parts, () => Promise.resolve(taken.flaws))
   }
 
-  /** The capture is kept here first, and sent from there. @param {import("../outbox/store.js").Part[]} parts @param {() => Promise<Flaw[]>} flaws what the browser itself finds in it */
+  /** The capture is kept here first, and sent from there. @param {import("../outbox/store.js").Part[]} parts @param {() => Promise<Flaw[]>} flaws what the browser itself finds in it @returns {Promise<boolean>} whether it is kept */
   async #hold(parts, flaws) {
     performance.mark("evenpair-captured")
     const { batch, operator, product } = this.#shift.values()
     const attempt = { ...attemptOf(this.#state), batch, operator, product, station: this.#station, measuredAt: serviceNow().toISOString() }
     const key = newKey()
-    if (!await outbox.hasRoom(parts.reduce((sum, part) => sum + part.bytes.byteLength, 0))) return this.#on({ type: "stopped", notice: { key: "screen.outbox.full" } })
+    if (!await outbox.hasRoom(parts.reduce((sum, part) => sum + part.bytes.byteLength, 0))) {
+      this.#on({ type: "stopped", notice: { key: "screen.outbox.full" } })
+      return false
+    }
     this.#flaws = []
     this.#findFlaws = flaws
     this.#on({ type: "captured", key })
     try {
       await outbox.add(key, attempt, parts)
       this.#patience = window.setTimeout(() => this.#waits("screen.outbox.slow"), PATIENCE_MS)
+      return true
     } catch (failure) {
       this.#on({ type: "stopped", notice: { key: failure instanceof Full ? "screen.outbox.full" : "screen.outbox.notKept" } })
+      return false
     }
   }
 
@@ -369,7 +373,8 @@ export class Bench {
 
   /** @param {boolean} showNewest */
   async #refresh(showNewest) {
-    const items = await this.#result.refresh(showNewest && this.#isIdle() && !this.#state.notice)
+    const before = this.#state
+    const items = await this.#result.refresh(() => showNewest && this.#state === before && this.#isIdle() && !this.#state.notice)
     this.#readStation()
     if (!items.length) return
     remember(`recent.${this.#station}`, items.map((item) => ({ ...item, reasons: [], regions: [], attempts: [] })))

@@ -10,7 +10,7 @@ export class FocusKeeper {
     this.#page = page
     this.#home = home
     const signal = this.#closed.signal
-    for (const name of ["evenpair-keys-closed", "evenpair-dialog-closed"]) document.addEventListener(name, this.#back, { signal })
+    for (const name of ["evenpair-keys-closed", "evenpair-dialog-closed"]) document.addEventListener(name, this.#closedDialog, { signal })
     addEventListener("focus", this.#back, { signal })
     document.addEventListener("click", this.#clicked, { signal })
     document.addEventListener("focusout", this.#back, { signal })
@@ -18,6 +18,13 @@ export class FocusKeeper {
 
   close() {
     this.#closed.abort()
+  }
+
+  /** The browser gives the focus back to what opened the dialog; work goes on elsewhere. */
+  #closedDialog = () => {
+    setTimeout(() => {
+      if (!this.#closed.signal.aborted && this.#page.isConnected && !document.querySelector("dialog[open]")) this.#home().focus()
+    })
   }
 
   /** A click on what does nothing takes no focus with it. @param {MouseEvent} event */

@@ -43,14 +43,15 @@ export class ResultView {
 
   /**
    * Reads this station's latest inspections; shows the newest if asked to and nothing else stands there.
-   * @param {boolean} showNewest @returns {Promise<Api.Inspection[]>} the newest first
+   * @param {() => boolean} mayShow asked when it is there: meanwhile another unit may have come onto the bench
+   * @returns {Promise<Api.Inspection[]>} the newest first
    */
-  async refresh(showNewest) {
+  async refresh(mayShow) {
     const list = /** @type {Api.Page<Api.Inspection>} */ (await get(
       `/api/inspections?station=${encodeURIComponent(this.#station)}&order=newest&limit=${RECENT}`, this.#signal))
     const newest = list.items[0]
     const news = this.recent.show(list.items)
-    if (newest && showNewest && (news || this.#shownId === null)) await this.#open(newest.id)
+    if (newest && mayShow() && (news || this.#shownId === null)) await this.#open(newest.id, mayShow)
     else this.recent.mark(this.#shownId)
     return list.items
   }
@@ -81,12 +82,13 @@ export class ResultView {
     this.#drawChecks(null)
   }
 
-  /** @param {string} id */
-  async #open(id) {
+  /** @param {string} id @param {() => boolean} [mayShow] */
+  async #open(id, mayShow = () => true) {
     try {
-      await this.show(await get(`/api/inspections/${id}`, this.#signal))
+      const inspection = /** @type {Api.Inspection} */ (await get(`/api/inspections/${id}`, this.#signal))
+      if (mayShow()) await this.show(inspection)
     } catch (failure) {
-      if (this.#signal.aborted) return
+      if (this.#signal.aborted || !mayShow()) return
       this.verdict.failed(failure)
       this.clear(failure instanceof Offline ? t("screen.plot.offline") : t("screen.plot.refused"))
     }
