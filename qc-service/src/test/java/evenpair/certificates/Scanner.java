@@ -10,6 +10,7 @@ import com.google.zxing.common.HybridBinarizer;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +21,18 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 /** Prints a page with so many dots an inch and reads a code from the print. */
 final class Scanner {
   private Scanner() {}
+
+  /**
+   * As a hand scanner that is held a little nearer when a code is not read at once.
+   *
+   * @param dotsAnInch one after the other, until one is read
+   */
+  static Optional<String> scanNearer(byte[] pdf, BarcodeFormat format, int... dotsAnInch) {
+    return Arrays.stream(dotsAnInch)
+        .mapToObj(dots -> scan(pdf, format, dots))
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
 
   static Optional<String> scan(byte[] pdf, BarcodeFormat format, int dotsAnInch) {
     BufferedImage print = printed(pdf, dotsAnInch);

@@ -88,7 +88,7 @@ class SignedSummaryTests {
   void isReadFromThePrintedCertificateWhereNoPageIsPublic(PaperSize size) {
     byte[] pdf = Paper.print(PassedPair.inspection(), PassedPair.REGIONS, List.of(), size);
 
-    assertThat(Scanner.scan(pdf, BarcodeFormat.QR_CODE, 200)).hasValue(summary);
+    assertThat(Scanner.scanNearer(pdf, BarcodeFormat.QR_CODE, 300, 400, 600)).hasValue(summary);
     assertThat(PrintedPage.of("summary-" + size.word(), pdf).joined())
         .contains("Thesquareholdstherecord'ssignedsummary");
   }
@@ -105,7 +105,7 @@ class SignedSummaryTests {
             PaperSize.A4);
 
     assertThat(serial).hasSize(64);
-    assertThat(Scanner.scan(pdf, BarcodeFormat.QR_CODE, 300))
+    assertThat(Scanner.scanNearer(pdf, BarcodeFormat.QR_CODE, 300, 400, 600))
         .hasValueSatisfying(text -> assertThat(text).contains(" " + serial + " PASS "));
   }
 
@@ -119,7 +119,7 @@ class SignedSummaryTests {
             PaperSize.A4,
             "https://quality.saltmarsh.example/");
 
-    assertThat(Scanner.scan(pdf, BarcodeFormat.QR_CODE, 200))
+    assertThat(Scanner.scanNearer(pdf, BarcodeFormat.QR_CODE, 200, 300, 600))
         .hasValue("https://quality.saltmarsh.example/check/7K2M9QDX0V4TRB8H3ZJN5");
     assertThat(PrintedPage.of("public-a4", pdf).joined())
         .contains("typesthecodeathttps://quality.saltmarsh.example/check,");
