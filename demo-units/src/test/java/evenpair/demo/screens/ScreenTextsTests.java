@@ -22,7 +22,10 @@ import tools.jackson.databind.json.JsonMapper;
 /** The screens' words against the table of texts; needs no browser. */
 class ScreenTextsTests {
   private static final Pattern KEY = Pattern.compile("\"(screen\\.[A-Za-z0-9.]*[A-Za-z0-9])\"");
-  private static final Pattern PREFIX = Pattern.compile("\"(screen\\.[A-Za-z0-9.]*\\.)\"");
+
+  /** In quotes for {@code tOf}, or before what a template puts in. */
+  private static final Pattern PREFIX =
+      Pattern.compile("[\"`](screen\\.[A-Za-z0-9.]*\\.)(?:\"|\\$\\{)");
 
   /**
    * Three words in a row, as a sentence has them, inside double quotes and not a key, a class list
