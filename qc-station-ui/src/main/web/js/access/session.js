@@ -5,6 +5,9 @@ import { recall, remember } from "../memory.js"
 /** @type {Api.Session} */
 let session = { person: null, station: null, idleSeconds: 0 }
 
+/** Nobody can sign in while the service is away, and what a bench holds is in this browser alone. */
+let away = false
+
 /** @type {Set<() => void>} */
 const listeners = new Set()
 
@@ -25,6 +28,7 @@ export async function askWho() {
     take(await get("/api/session"))
   } catch (failure) {
     if (!(failure instanceof Offline)) throw failure
+    away = true
     session = recall("session") ?? session
   }
 }
@@ -64,12 +68,13 @@ export function belongsTo(station) {
 export function mayOpen(desk) {
   const roles = session.person?.roles ?? []
   if (desk === "person") return session.person !== null
-  if (desk === "bench") return roles.length > 0 || session.station !== null
+  if (desk === "bench") return roles.length > 0 || session.station !== null || away
   return roles.includes(/** @type {Api.Role} */ (desk))
 }
 
 /** @param {Api.Session} next */
 function take(next) {
+  away = false
   session = next
   remember("session", session)
   for (const listener of [...listeners]) listener()

@@ -56,7 +56,7 @@ class BatchFiguresScreenTests {
   /** The shared service has too few units for a chart: one is drawn here from given numbers. */
   @Test
   void walkAlongAChartAndOpenAUnitByTheKeyboard(Screen screen) {
-    screen.open("#/batch").shows(".list", RunningService.BATCH); // it takes the focus once
+    screen.open("#/outside").shows("h1", "Somebody"); // a page that draws itself once
     screen.evaluate(
         """
         async () => {
