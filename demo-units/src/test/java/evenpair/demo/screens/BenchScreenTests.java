@@ -40,7 +40,7 @@ class BenchScreenTests {
     screen.shows(".verdict-about", RunningService.spareUnit(1));
     screen.hasFocus("#serial");
     screen.shows(".recent", RunningService.spareUnit(1));
-    assertThat(screen.at(".plot-room.response canvas").count()).isEqualTo(1);
+    screen.until("document.querySelectorAll('.plot-room.response canvas').length === 1");
   }
 
   @Test

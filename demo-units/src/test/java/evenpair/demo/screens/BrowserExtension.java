@@ -1,5 +1,6 @@
 package evenpair.demo.screens;
 
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.ConditionEvaluationResult;
@@ -53,10 +54,24 @@ final class BrowserExtension implements ExecutionCondition, ParameterResolver, A
     }
     Chromium chromium =
         run(context).computeIfAbsent(Chromium.class, key -> Chromium.start(), Chromium.class);
-    return context
-        .getStore(OURS)
-        .computeIfAbsent(
-            Screen.class, key -> new Screen(chromium.browser(), service), Screen.class);
+    Optional<Class<?>> shared = onePage(context);
+    return shared.isPresent()
+        ? run(context)
+            .computeIfAbsent(
+                shared.get(), key -> new Screen(chromium.browser(), service), Screen.class)
+        : context
+            .getStore(OURS)
+            .computeIfAbsent(
+                Screen.class, key -> new Screen(chromium.browser(), service), Screen.class);
+  }
+
+  /** The class whose tests share one page; a nested one belongs to the class around it. */
+  private static Optional<Class<?>> onePage(ExtensionContext context) {
+    Class<?> type = context.getRequiredTestClass();
+    while (type.getEnclosingClass() != null) {
+      type = type.getEnclosingClass();
+    }
+    return type.isAnnotationPresent(OnePage.class) ? Optional.of(type) : Optional.empty();
   }
 
   @Override

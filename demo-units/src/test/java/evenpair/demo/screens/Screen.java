@@ -112,6 +112,11 @@ final class Screen {
     return as(1280, 800, ColorScheme.LIGHT);
   }
 
+  /** As {@link #open}, unless this page shows the screens already. */
+  Screen openOnce(String hash) {
+    return page.url().startsWith(address.toString()) ? this : open(hash);
+  }
+
   /** Opens an address of the screens, such as {@code #/batch/SW-2647}. */
   Screen open(String hash) {
     signIn();

@@ -15,13 +15,14 @@ import org.junit.jupiter.params.provider.CsvSource;
  * are served.
  */
 @BrowserTest
+@OnePage
 class ScreenModulesTests {
   private Screen screen;
 
   @BeforeEach
   void open(Screen given) {
     screen = given;
-    screen.open("#/batch");
+    screen.openOnce("#/batch");
   }
 
   /**

@@ -20,6 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * sound.
  */
 @BrowserTest
+@OnePage
 class SoundModulesTests {
   /**
    * A seeded source of even numbers in −1 … 1 (the generator of Numerical Recipes, from memory).
@@ -32,7 +33,7 @@ class SoundModulesTests {
   @BeforeEach
   void open(Screen given) {
     screen = given;
-    screen.open("#/batch");
+    screen.openOnce("#/batch");
   }
 
   /**
