@@ -72,7 +72,7 @@ class PaperScreenTests {
     screen.shows(".verdict", "PASS");
     screen.shows(".facts", RunningService.GOOD_UNIT);
     screen.shows(".regions", "treble");
-    assertThat(screen.at(".plots svg").count()).isEqualTo(2);
+    screen.until("document.querySelectorAll('.plots svg').length === 2");
     assertThat(screen.at("#code").inputValue()).isEqualTo(code);
     assertThat(screen.at("nav").count()).isZero();
   }

@@ -12,7 +12,7 @@ class StationScreenTests {
   @Test
   void saysAtAGlanceThatAPreparedStationIsReady(Screen screen) {
     screen.open("#/station/bench-1").shows(".state-word", "Ready");
-    assertThat(screen.at(".glance .card").count()).isEqualTo(7);
+    screen.until("document.querySelectorAll('.glance .card').length === 7");
     screen.shows(".card[data-part=left]", "until");
     screen.shows(".station-facts", "SC-7");
     screen.shows(".control", "full scale of the microphone");

@@ -16,14 +16,14 @@ class UnitScreenTests {
     screen.open("#/unit/" + RunningService.BAD_UNIT).shows(".unit-word", "FAIL");
     screen.shows(".history", "plain");
     screen.shows(".history", "FAIL");
-    assertThat(screen.at(".history li svg[data-shape=FAIL]").count()).isPositive();
+    screen.until("document.querySelector('.history li svg[data-shape=FAIL]') !== null");
     screen.shows(".record-reasons", "Right earpiece");
   }
 
   @Test
   void plotsThePairAndTheDifferenceBelow(Screen screen) {
     screen.open("#/unit/" + RunningService.GOOD_UNIT).shows(".plot-note", "Hatched: outside");
-    assertThat(screen.at(".unit-plot canvas").count()).isEqualTo(2);
+    screen.until("document.querySelectorAll('.unit-plot canvas').length === 2");
   }
 
   @Test
