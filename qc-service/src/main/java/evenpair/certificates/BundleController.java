@@ -2,6 +2,7 @@ package evenpair.certificates;
 
 import evenpair.certificates.Bundles.Bundle;
 import evenpair.print.PaperSize;
+import evenpair.print.PdfAnswer;
 import evenpair.print.PdfJoin;
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
@@ -62,7 +63,7 @@ class BundleController {
       @Parameter(example = "SW-2647") @PathVariable String batch,
       @RequestBody Order order,
       Locale locale) {
-    PaperSize paper = CertificateController.size(order.paper() == null ? "a4" : order.paper());
+    PaperSize paper = PdfAnswer.size(order.paper() == null ? "a4" : order.paper());
     return jobs.accepted(desk.print(batch, order.product(), paper, locale));
   }
 

@@ -1,9 +1,8 @@
 package evenpair.certificates;
 
-import evenpair.print.PaperSize;
+import evenpair.print.PdfAnswer;
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
-import evenpair.web.Refusal;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
@@ -11,7 +10,6 @@ import io.swagger.v3.oas.annotations.media.ExampleObject;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.UUID;
 import org.springframework.http.MediaType;
@@ -73,7 +71,8 @@ class CertificateController {
           String paper,
       Locale locale,
       HttpServletResponse response) {
-    return Papers.answer(() -> certificates.ofInspection(id, size(paper), locale), response);
+    return Papers.answer(
+        () -> certificates.ofInspection(id, PdfAnswer.size(paper), locale), response);
   }
 
   @GetMapping("/api/units/{serial}/certificate")
@@ -103,18 +102,7 @@ class CertificateController {
           String paper,
       Locale locale,
       HttpServletResponse response) {
-    return Papers.answer(() -> certificates.ofUnit(serial, size(paper), locale), response);
-  }
-
-  static PaperSize size(String paper) {
-    return PaperSize.named(paper)
-        .orElseThrow(
-            () ->
-                new Refusal(
-                        400, "unknown-paper", "paper must be a4 or letter, was \"" + paper + "\".")
-                    .with("field", "paper")
-                    .with(
-                        "choices",
-                        Arrays.stream(PaperSize.values()).map(PaperSize::word).toList()));
+    return Papers.answer(
+        () -> certificates.ofUnit(serial, PdfAnswer.size(paper), locale), response);
   }
 }

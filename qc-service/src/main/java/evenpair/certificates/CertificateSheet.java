@@ -6,7 +6,6 @@ import evenpair.ledger.Ledger.Seal;
 import evenpair.print.Mark;
 import evenpair.print.PaperSize;
 import evenpair.print.QrCode;
-import evenpair.print.ResponsePlot;
 import evenpair.print.Sheet;
 import java.util.HashMap;
 import java.util.List;
@@ -32,7 +31,7 @@ final class CertificateSheet {
     Map<String, Object> values = new HashMap<>();
     heading(values, inspection, table);
     footing(values, facts);
-    values.put("plot", plot(facts.curves()));
+    values.put("plot", JudgedPlot.of(facts.curves()));
     if (!facts.tunings().isEmpty()) {
       values.put("tunings", facts.tunings().stream().map(this::row).toList());
     }
@@ -124,35 +123,6 @@ final class CertificateSheet {
 
   private static String start(String digest) {
     return digest.substring(0, Math.min(DIGEST_SHOWN, digest.length()));
-  }
-
-  /**
-   * The channels are moved by their own level, as judging does, so that they lie inside the window
-   * they were judged by.
-   */
-  private static ResponsePlot plot(JudgedCurves curves) {
-    return new ResponsePlot(
-        curves.frequencyHz(),
-        minus(curves.left(), curves.leftAlignmentDb()),
-        minus(curves.right(), curves.rightAlignmentDb()),
-        curves.golden(),
-        curves.lower(),
-        curves.upper(),
-        curves.difference(),
-        curves.matchLimit(),
-        curves.regions().stream()
-            .map(r -> new ResponsePlot.PlotRegion(r.name(), r.fromHz(), r.toHz(), false))
-            .toList(),
-        curves.specifiedFromHz(),
-        curves.specifiedToHz());
-  }
-
-  private static double[] minus(double[] levels, double offset) {
-    double[] moved = new double[levels.length];
-    for (int i = 0; i < levels.length; i++) {
-      moved[i] = levels[i] - offset;
-    }
-    return moved;
   }
 
   /**

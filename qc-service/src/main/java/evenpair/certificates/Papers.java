@@ -1,13 +1,11 @@
 package evenpair.certificates;
 
 import evenpair.certificates.Certificates.Page;
+import evenpair.print.PdfAnswer;
 import evenpair.web.Refusal;
 import jakarta.servlet.http.HttpServletResponse;
-import java.nio.charset.StandardCharsets;
 import java.util.function.Supplier;
-import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
-import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 
 /** Answers with a PDF, or says that its record is not sealed yet. */
@@ -22,15 +20,7 @@ final class Papers {
   static ResponseEntity<byte[]> answer(Supplier<Page> make, HttpServletResponse response) {
     try {
       Page page = make.get();
-      String disposition =
-          ContentDisposition.inline()
-              .filename(page.fileName(), StandardCharsets.UTF_8)
-              .build()
-              .toString();
-      return ResponseEntity.ok()
-          .contentType(MediaType.APPLICATION_PDF)
-          .header(HttpHeaders.CONTENT_DISPOSITION, disposition)
-          .body(page.pdf());
+      return PdfAnswer.of(page.pdf(), page.fileName());
     } catch (NotYetSealed e) {
       response.setHeader(HttpHeaders.RETRY_AFTER, RETRY_SECONDS);
       throw new Refusal(

@@ -1,8 +1,8 @@
 package evenpair.traceability;
 
+import evenpair.certificates.JudgedPlot;
 import evenpair.inspections.Inspections.AttemptSummary;
 import evenpair.inspections.Inspections.Inspection;
-import evenpair.inspections.Inspections.JudgedCurves;
 import evenpair.inspections.Inspections.RegionView;
 import evenpair.ledger.Ledger.Seal;
 import evenpair.print.FlowDocument;
@@ -16,7 +16,6 @@ import evenpair.print.FlowDocument.Section;
 import evenpair.print.FlowDocument.Table;
 import evenpair.print.PaperSize;
 import evenpair.print.ResponseDrawing;
-import evenpair.print.ResponsePlot;
 import evenpair.products.Products.VersionFacts;
 import evenpair.stations.Stations;
 import evenpair.stations.UncertaintyBudget.Scalar;
@@ -200,7 +199,8 @@ final class Dossier {
                 new Column(words.text("value"), 70, false)),
             rows));
     blocks.add(
-        new Figure(new ResponseDrawing(plot(facts.curves()), this::plotWord), FigureHeight.TALL));
+        new Figure(
+            new ResponseDrawing(JudgedPlot.of(facts.curves()), this::plotWord), FigureHeight.TALL));
     blocks.add(new Note(words.text("record.plot")));
     return new Section(words.text("record"), true, blocks);
   }
@@ -211,28 +211,6 @@ final class Dossier {
 
   private void fact(List<List<String>> rows, String key, String value) {
     rows.add(List.of(words.text("fact." + key), value == null ? "–" : value));
-  }
-
-  /** The channels are moved by their own level, as judging does. */
-  private static ResponsePlot plot(JudgedCurves curves) {
-    return new ResponsePlot(
-        curves.frequencyHz(),
-        minus(curves.left(), curves.leftAlignmentDb()),
-        minus(curves.right(), curves.rightAlignmentDb()),
-        curves.golden(),
-        curves.lower(),
-        curves.upper(),
-        curves.difference(),
-        curves.matchLimit(),
-        curves.regions().stream()
-            .map(r -> new ResponsePlot.PlotRegion(r.name(), r.fromHz(), r.toHz(), false))
-            .toList(),
-        curves.specifiedFromHz(),
-        curves.specifiedToHz());
-  }
-
-  private static double[] minus(double[] levels, double offset) {
-    return Arrays.stream(levels).map(level -> level - offset).toArray();
   }
 
   private Section margins(DossierFacts facts) {

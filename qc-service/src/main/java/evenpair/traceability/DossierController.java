@@ -1,20 +1,15 @@
 package evenpair.traceability;
 
-import evenpair.print.PaperSize;
+import evenpair.print.PdfAnswer;
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
-import evenpair.web.Refusal;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
-import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.UUID;
-import org.springframework.http.ContentDisposition;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -52,27 +47,8 @@ class DossierController {
           boolean hidden,
       @Parameter(description = "a4 or letter") @RequestParam(defaultValue = "a4") String paper,
       Locale locale) {
-    byte[] pdf = dossiers.dossier(serial, report, hidden, size(paper), locale);
-    return ResponseEntity.ok()
-        .contentType(MediaType.APPLICATION_PDF)
-        .header(
-            HttpHeaders.CONTENT_DISPOSITION,
-            ContentDisposition.inline()
-                .filename("dossier-" + serial + ".pdf", StandardCharsets.UTF_8)
-                .build()
-                .toString())
-        .body(pdf);
-  }
-
-  private static PaperSize size(String paper) {
-    return PaperSize.named(paper)
-        .orElseThrow(
-            () ->
-                new Refusal(
-                        400, "unknown-paper", "paper must be a4 or letter, was \"" + paper + "\".")
-                    .with("field", "paper")
-                    .with(
-                        "choices",
-                        Arrays.stream(PaperSize.values()).map(PaperSize::word).toList()));
+    return PdfAnswer.of(
+        dossiers.dossier(serial, report, hidden, PdfAnswer.size(paper), locale),
+        "dossier-" + serial + ".pdf");
   }
 }
