@@ -1,5 +1,6 @@
 package evenpair.traceability;
 
+import evenpair.access.SignedIn;
 import evenpair.web.AllowedFor;
 import evenpair.web.Caller;
 import evenpair.web.FormParts;
@@ -42,9 +43,11 @@ class OutsideReportController {
   private final OutsideReports reports;
   private final JsonPart json;
   private final Texts texts;
+  private final SignedIn signedIn;
 
-  OutsideReportController(OutsideReports reports, JsonPart json, Texts texts) {
+  OutsideReportController(OutsideReports reports, JsonPart json, Texts texts, SignedIn signedIn) {
     this.reports = reports;
+    this.signedIn = signedIn;
     this.json = json;
     this.texts = texts;
   }
@@ -82,7 +85,8 @@ class OutsideReportController {
           OutsideViews.of(reports.tried(serial, request, sent), texts, locale));
     }
     OutsideViews.View view =
-        OutsideViews.of(reports.kept(serial, request, sent, null), texts, locale);
+        OutsideViews.of(
+            reports.kept(serial, request, sent, signedIn.person().orElse(null)), texts, locale);
     return ResponseEntity.created(URI.create(view.links().get("self"))).body(view);
   }
 

@@ -80,7 +80,13 @@ class OutsideReportHttpTests {
     assertThat(again.json().path("regions")).isEqualTo(reply.json().path("regions"));
     assertThat(again.text("headline")).isEqualTo(reply.text("headline"));
     assertThat(line.get(PATH).json().path("items")).isNotEmpty();
-    // who published it is not in what is sealed
+    // who took it in is on record by reference; who published it is not in what is sealed
+    assertThat(
+            jdbc.sql("select received_by is not null from outside_report where serial = ? limit 1")
+                .param(SERIAL)
+                .query(Boolean.class)
+                .single())
+        .isTrue();
     String sealed =
         jdbc.sql("select string_agg(convert_from(content, 'UTF8'), '') from ledger_entry")
             .query(String.class)
