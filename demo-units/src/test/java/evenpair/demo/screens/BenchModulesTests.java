@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Pure modules of the Bench and its outbox, run in the browser from the files that are served. */
 @BrowserTest
+@OnePage
 class BenchModulesTests {
   private static final String PLAN =
       "{product: 'sedge-2', name: 'Sedge 2', pattern: 'SG2-\\\\d{6}', tunings: ['plain', 'warm']}";
@@ -29,7 +30,7 @@ class BenchModulesTests {
   @BeforeEach
   void open(Screen given) {
     screen = given;
-    screen.open("#/batch");
+    screen.openOnce("#/batch");
   }
 
   private Object call(String module, String call) {
